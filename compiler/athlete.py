@@ -1,0 +1,45 @@
+"""An athlete as data: bests, equipment, days. `link` makes it from a file, `fit` reads it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setwright.quantities import Mass, Unit
+from setwright.record import record
+from setwright.source import Span
+
+
+@record
+class Best:
+    """A best in one movement: tested when `reps` is None, else to be estimated from a set.
+
+    `reserve` is how many repetitions were left in that set (0 for a set to failure).
+    """
+
+    movement: str
+    mass: Mass
+    span: Span
+    reps: Fraction | None = None
+    reserve: Fraction = Fraction(0)
+
+
+@record
+class Athlete:
+    """Who the plan is printed for. Empty tuples mean that nothing was said."""
+
+    name: str
+    span: Span
+    unit: Unit | None = None
+    born: int | None = None
+    bodyweight: Mass | None = None
+    available: tuple[str, ...] = ()  # weekdays, in calendar order
+    available_span: Span | None = None
+    bar: Mass | None = None
+    collars: Mass | None = None  # each
+    plates: tuple[tuple[int, Mass], ...] = ()  # single discs
+    dumbbells: tuple[Mass, ...] = ()
+    kettlebells: tuple[Mass, ...] = ()
+    has: tuple[str, ...] = ()
+    bests: tuple[Best, ...] = ()
+    model: str | None = None
+    round_down: bool | None = None
