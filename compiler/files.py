@@ -1,0 +1,106 @@
+"""The only window to the file system that compiling has: reads files under a root and remembers what it read.
+
+Comes in: paths. Goes out: `Source`s or a diagnostic, and the list of files a result depends on.
+"""
+
+from __future__ import annotations
+
+import os
+from hashlib import sha256
+from importlib.util import find_spec
+from pathlib import Path
+
+from setwright.diagnostics import Diagnostic
+from setwright.source import Source, Span
+
+LARGEST_FILE = 4_000_000  # bytes
+ROOT_MARKS = (".git", "setwright.toml")
+LIBRARY = "stdlib"
+
+
+def find_root(file: Path) -> Path:
+    """The workspace of a file: the nearest folder above that bears a mark, else the file's own folder."""
+    folder = file.resolve().parent
+    for candidate in (folder, *folder.parents):
+        if any((candidate / mark).exists() for mark in ROOT_MARKS):
+            return candidate
+    return folder
+
+
+def library_folder() -> Path:
+    """Where the shipped library lies."""
+    return package_folder("setwright.stdlib")
+
+
+def package_folder(package: str) -> Path:
+    """The folder of an installed package of ours. (importlib.resources says the same, and takes longer to import.)"""
+    spec = find_spec(package)
+    assert spec is not None
+    assert spec.submodule_search_locations
+    return Path(spec.submodule_search_locations[0])
+
+
+class Files:
+    """Reads sources under `root` and in the shipped library, and nothing else."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = root.resolve()
+        self.library = library_folder().resolve()
+        self._read: dict[str, str | None] = {}
+
+    @property
+    def dependencies(self) -> tuple[tuple[str, str | None], ...]:
+        """Absolute path and sha256 of every file read; None for one that was looked for and is not there."""
+        return tuple(sorted(self._read.items()))
+
+    def allows(self, path: Path) -> bool:
+        """True where the file lies inside the workspace or the shipped library."""
+        resolved = path.resolve()
+        return resolved.is_relative_to(self.root) or resolved.is_relative_to(self.library)
+
+    def exists(self, path: Path) -> bool:
+        """True where there is such a file; the answer is part of the dependencies."""
+        there = path.is_file()
+        if not there:
+            self._read[str(path.resolve())] = None
+        return there
+
+    def read(self, path: Path, shown: str, asked: Span | None = None) -> Source | Diagnostic:
+        """The source at `path`, named `shown` in messages; `asked` is the line that wanted it."""
+        from setwright.diagnostics.catalogue import reading as codes
+
+        try:
+            data = path.read_bytes() if path.stat().st_size <= LARGEST_FILE else None
+        except (OSError, ValueError) as error:
+            self._read[str(path.resolve())] = None
+            reason = os.strerror(error.errno).lower() if isinstance(error, OSError) and error.errno else "not a path"
+            return codes.UNREADABLE_FILE.at(asked or _top(shown), file=shown, reason=reason)
+        if data is None:
+            self._read[str(path.resolve())] = "large"
+            return codes.FILE_TOO_LARGE.at(asked or _top(shown), file=shown, most=LARGEST_FILE // 1_000_000)
+        self._read[str(path.resolve())] = sha256(data).hexdigest()
+        return decoded(data, shown)
+
+
+def decoded(data: bytes, shown: str) -> Source | Diagnostic:
+    """Bytes as a source: UTF-8, any line ends, no byte-order mark; or a diagnostic at the first wrong byte."""
+    from setwright.diagnostics.catalogue import reading as codes
+
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = error.object[: error.start].decode("utf-8")
+        source = Source(shown, _unified(error.object.decode("utf-8", "replace")))
+        line = _unified(before).count("\n") + 1
+        column = len(_unified(before).rpartition("\n")[2])
+        byte = error.object[error.start]
+        return codes.NOT_UTF8.at(Span(source, line, column, column + 1), byte=f"0x{byte:02X}")
+    return Source(shown, _unified(text))
+
+
+def _unified(text: str) -> str:
+    return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def _top(shown: str) -> Span:
+    return Span(Source(shown, ""), 1, 0, 0)

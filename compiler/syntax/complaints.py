@@ -1,0 +1,112 @@
+"""Says in a coach's words why a line cannot be read.
+
+Comes in: what the parser expected and found. Goes out: one diagnostic, at the place where reading stopped.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
+
+from setwright.diagnostics import Diagnostic
+from setwright.diagnostics.catalogue import syntax as codes
+from setwright.source import Span
+from setwright.suggest import did_you_mean, either
+
+# Terminals whose text is no word that could be shown as it is.
+PLAIN_WORDS: dict[str, str] = {
+    "NAME": "a name (`Back Squat`)",
+    "STRING": 'text in quotes (`"..."`)',
+    "WORD": "a lower-case word",
+    "INT": "a number",
+    "DECIMAL": "a number",
+    "AT_LEAST": "an open rep count (`5+`)",
+    "DATE": "a date (`2027-01-04`)",
+    "CLOCK": "a time (`2:30`)",
+    "TEMPO": "a tempo (`3-1-1-0`)",
+    "WEEKDAY": "a weekday (`Mon` to `Sun`)",
+    "COMPARE": "`<=`, `>=` or another comparison",
+    "PER_SIDE": "`/side`",
+    "PER_WEEK": "`/week`",
+    "ELLIPSIS": "`...`",
+    "ARROW": "`->`",
+    "PLUS": "`+`",
+    "MINUS": "`-`",
+    "X": "`x`",
+    "_AT": "`@`",
+    "COLON": "`:`",
+    "COMMA": "`,`",
+    "DOT": "`.`",
+    "LPAR": "`(`",
+    "RPAR": "`)`",
+    "LSQB": "`[`",
+    "RSQB": "`]`",
+    "$END": "the end of the line",
+}
+_MOST_SHOWN = 6
+
+
+def complaint(error: UnexpectedInput, text: str, span_at: Callable[[int, int], Span], parser: Any) -> Diagnostic:
+    """The diagnostic for a line that stopped making sense at `error`."""
+    words = keyword_texts(parser)
+    expected = _expected(error)
+    if isinstance(error, UnexpectedCharacters):
+        return _bad_character(error, text, span_at, expected, words)
+    assert isinstance(error, UnexpectedToken)
+    token = error.token
+    if token.type == "$END":
+        end = len(text)
+        return codes.LINE_ENDS_EARLY.at(span_at(max(end - 1, 0), end), help=_help(expected, words))
+    start = token.start_pos or 0
+    near = did_you_mean(str(token), (words[name] for name in expected if name in words))
+    span = span_at(start, token.end_pos or start + 1)
+    if "COLON" in expected and token.type in ("INT", "NAME", "X"):
+        return codes.MISSING_COLON.at(span, found=str(token))
+    return codes.UNEXPECTED_WORD.at(span, found=str(token), help=near or _help(expected, words))
+
+
+def keyword_texts(parser: Any) -> dict[str, str]:
+    """The text of each terminal that is a fixed word."""
+    return {
+        terminal.name: terminal.pattern.value
+        for terminal in parser.terminals
+        if terminal.pattern.type == "str" and terminal.pattern.value[0].isalpha()
+    }
+
+
+def _bad_character(
+    error: UnexpectedCharacters,
+    text: str,
+    span_at: Callable[[int, int], Span],
+    expected: Iterable[str],
+    words: dict[str, str],
+) -> Diagnostic:
+    start: int = error.pos_in_stream or 0  # type: ignore[redundant-expr]  # lark's stubs leave it untyped
+    character = text[start]
+    if character in '"“”„«»':
+        end = len(text) if character == '"' else start + 1
+        return (codes.OPEN_QUOTE if character == '"' else codes.CURLY_QUOTE).at(span_at(start, end), found=character)
+    end = start + 1
+    while end < len(text) and text[start].isalnum() and text[end].isalnum():
+        end += 1
+    shown = text[start:end]
+    near = did_you_mean(shown, (words[name] for name in expected if name in words))
+    return codes.UNEXPECTED_WORD.at(span_at(start, end), found=shown, help=near or _help(expected, words))
+
+
+def _expected(error: UnexpectedInput) -> list[str]:
+    names = getattr(error, "accepts", None) or getattr(error, "expected", None) or getattr(error, "allowed", None)
+    return sorted(names or ())
+
+
+def _help(expected: Iterable[str], words: dict[str, str]) -> str | None:
+    shown: dict[str, None] = {}
+    for name in expected:
+        shown[PLAIN_WORDS.get(name) or f"`{words.get(name, name)}`"] = None
+    if not shown or len(shown) > 14:
+        return None
+    parts = list(shown)
+    more = ", among others" if len(parts) > _MOST_SHOWN else ""
+    return f"Here could stand {either(parts[:_MOST_SHOWN])}{more}."
