@@ -1,0 +1,84 @@
+"""What a deload and a limit do to the prescription of one line."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setwright.link.model import Deload, LinkedBlock
+from setwright.plan import Line, Segment, SegmentKind, Step
+from setwright.prescription import Bodyweight, Effort, Intensity, PercentOfBest, Weight
+from setwright.quantities import round_half_up
+from setwright.record import replace
+from setwright.source import Span
+
+
+def deloaded(line: Line, deload: Deload, block: LinkedBlock) -> Line:
+    """The line of the working week before, lightened, within the limit of the block it lands in.
+
+    Warm-ups stay as they are: they are shares of a lighter load.
+    """
+    return replace(line, segments=tuple(_in_deload(segment, deload, block) for segment in line.segments))
+
+
+def limited(segment: Segment, cap: Fraction, span: Span) -> Segment:
+    """The segment with its stated effort at or under the cap (RPE)."""
+    lowered = _capped(segment.intensity, cap)
+    if lowered == segment.intensity:
+        return segment
+    step = Step("limit", str(segment.intensity), str(lowered), span)
+    return replace(segment, intensity=lowered, steps=(*segment.steps, step))
+
+
+def _in_deload(segment: Segment, deload: Deload, block: LinkedBlock) -> Segment:
+    if segment.kind is SegmentKind.WARM_UP:
+        return segment
+    lighter = _lightened(segment, deload)
+    if block.limit is None or block.limit_span is None:
+        return lighter
+    return limited(lighter, block.limit, block.limit_span)
+
+
+def _lightened(segment: Segment, deload: Deload) -> Segment:
+    if deload.sets is not None:
+        segment = _with_fewer_sets(segment, deload.sets, deload.span)
+    before = segment.intensity.high if isinstance(segment.intensity, Effort) else None
+    if deload.effort is not None:
+        segment = limited(segment, deload.effort, deload.span)
+        if before is not None and before > deload.effort:
+            segment = replace(segment, effort_before=before)
+    if deload.load is not None:
+        segment = _with_less_load(segment, deload.load, deload.span)
+    return segment
+
+
+def _with_fewer_sets(segment: Segment, share: Fraction, span: Span) -> Segment:
+    fewer = max(1, int(round_half_up(segment.sets * share)))
+    if fewer == segment.sets:
+        return segment
+    step = Step("deload", f"{segment.sets} sets", f"{fewer} sets", span)
+    return replace(segment, sets=fewer, steps=(*segment.steps, step))
+
+
+def _with_less_load(segment: Segment, share: Fraction, span: Span) -> Segment:
+    lighter: Intensity | None
+    match segment.intensity:
+        case PercentOfBest(percent=percent, of=of):
+            lighter = PercentOfBest(percent * share, of)
+        case Weight(mass=mass):
+            lighter = Weight(mass.times(share), written=False)
+        case Bodyweight(added=added) if added is not None and added.amount > 0:
+            lighter = Bodyweight(added.times(share), written=False)
+        case Effort():
+            step = Step("deload", "its load", f"{float(share * 100):g}% of its load", span)
+            return replace(segment, load_factor=segment.load_factor * share, steps=(*segment.steps, step))
+        case _:
+            # A change of the segment before follows that segment's lighter load; bodyweight alone has no load to scale.
+            return segment
+    step = Step("deload", str(segment.intensity), str(lighter), span)
+    return replace(segment, intensity=lighter, steps=(*segment.steps, step))
+
+
+def _capped(intensity: Intensity | None, cap: Fraction) -> Intensity | None:
+    if isinstance(intensity, Effort) and intensity.high > cap:
+        return Effort(min(intensity.low, cap), cap, intensity.as_reserve)
+    return intensity

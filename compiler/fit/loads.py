@@ -1,0 +1,151 @@
+"""The load of each segment of a line, in order: from percent, effort, weight, or the segment before.
+
+Percent is of the athlete's best. An effort gives the model's share of the best at (repetitions + repetitions in
+reserve), with the top of a repetition range and of an effort range, so that the whole range stays at or under the
+target. Everything is rounded to what the equipment can make; what `then` changes is the load as it is on the bar.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from typing import Any
+
+from setwright.diagnostics import Diagnostic
+from setwright.diagnostics.catalogue import athletes as codes
+from setwright.fit.bests import Bests
+from setwright.fit.makers import Made, Makers
+from setwright.plan import Line, Load, Movement, Segment, SegmentKind, Step
+from setwright.prescription import (
+    Bodyweight,
+    ChangeByMass,
+    ChangeByPercent,
+    Effort,
+    PercentOfBest,
+    Weight,
+)
+from setwright.quantities import Mass
+from setwright.record import replace
+from setwright.science.effort import LOWEST_RPE, reps_in_reserve
+from setwright.science.repetitions import BeyondModel, share_of_best
+
+Report = Callable[[Diagnostic], None]
+
+
+class LineLoader:
+    """Puts loads into lines. `bests` is None for a plan without an athlete; `who` is whom messages name."""
+
+    def __init__(self, makers: Makers, bests: Bests | None, who: str, report: Report) -> None:
+        self._makers = makers
+        self._bests = bests
+        self._who = who
+        self._report = report
+
+    def loaded(self, line: Line, week: int) -> Line:
+        """The line with a load in every segment that has one."""
+        before: Segment | None = None
+        work: list[Segment] = []
+        for segment in line.segments:
+            if segment.kind is SegmentKind.WARM_UP:
+                continue
+            before = self._loaded(segment, line.movement, before, week)
+            work.append(before)
+        first = work[0].load if work else None
+        warm_ups = [
+            self._warm_up(segment, line.movement, first)
+            for segment in line.segments
+            if segment.kind is SegmentKind.WARM_UP
+        ]
+        return replace(line, segments=(*warm_ups, *work))
+
+    def _loaded(self, segment: Segment, movement: Movement, before: Segment | None, week: int) -> Segment:
+        match segment.intensity:
+            case Bodyweight() as bodyweight:
+                return self._with_added(segment, bodyweight, movement)
+            case Weight(mass=mass, written=written):
+                target: Mass | None = mass
+            case _:
+                target, written = self._target(segment, movement, before), False
+        if target is None:
+            return segment
+        made = self._makers.made(movement, target, written=written)
+        self._warn(made, movement, target, segment, week)
+        return _with_load(segment, target, made.load)
+
+    def _target(self, segment: Segment, movement: Movement, before: Segment | None) -> Mass | None:
+        match segment.intensity:
+            case PercentOfBest(percent=percent, of=of):
+                best = self._best(movement, of)
+                return best.times(percent / 100) if best else None
+            case Effort() as effort:
+                best = self._best(movement, None)
+                share = self._share(segment, effort, movement) if best else None
+                return best.times(share) if best and share else None
+            case ChangeByPercent(percent=percent):
+                return before.load.mass.times(1 + percent / 100) if before and before.load else None
+            case ChangeByMass(mass=mass):
+                changed = before.load.mass.plus(mass) if before and before.load else None
+                return changed if changed and changed.amount > 0 else None
+            case _:
+                return None
+
+    def _best(self, movement: Movement, of: str | None) -> Mass | None:
+        if self._bests is None:
+            return None
+        other = self._bests.movement_of(of) if of else movement
+        return self._bests.of(other) if other else None
+
+    def _share(self, segment: Segment, effort: Effort, movement: Movement) -> Fraction | None:
+        """The share of the best; in a deload the least of what its effort and its scaled load allow."""
+        if not segment.reps.is_repetitions:
+            return None
+        share = self._share_at(segment, effort.high, movement)
+        if share is None:
+            return None
+        if segment.effort_before is None:
+            return share * segment.load_factor
+        worked = self._share_at(segment, segment.effort_before, movement)
+        return min(share, worked * segment.load_factor) if worked else share
+
+    def _share_at(self, segment: Segment, rpe: Fraction, movement: Movement) -> Fraction | None:
+        assert self._bests is not None
+        if rpe < LOWEST_RPE:
+            self._report(codes.EFFORT_TOO_LOW.at(segment.span, intensity=segment.intensity, movement=movement.name))
+            return None
+        try:
+            return share_of_best(self._bests.model(movement), segment.reps.high + reps_in_reserve(rpe))
+        except BeyondModel as error:
+            self._report(codes.BEYOND_MODEL.at(segment.span, movement=movement.name, reason=error))
+            return None
+
+    def _with_added(self, segment: Segment, bodyweight: Bodyweight, movement: Movement) -> Segment:
+        added = bodyweight.added
+        if added is None or added.amount == 0:
+            return segment
+        if added.amount < 0:
+            return replace(segment, load=Load(added))
+        hung = replace(movement, handling=None)  # on a belt or held, whatever the movement else needs
+        return _with_load(segment, added, self._makers.made(hung, added, written=bodyweight.written).load)
+
+    def _warm_up(self, segment: Segment, movement: Movement, work: Load | None) -> Segment:
+        """A share of the first work set's load, as it is on the bar."""
+        if work is None or work.mass.amount <= 0 or not isinstance(segment.intensity, PercentOfBest):
+            return segment
+        target = work.mass.times(segment.intensity.percent / 100)
+        return replace(segment, load=self._makers.made(movement, target, written=False).load)
+
+    def _warn(self, made: Made, movement: Movement, target: Mass, segment: Segment, week: int) -> None:
+        asked = Mass(target.to(made.load.mass.unit).amount, made.load.mass.unit)
+        facts: dict[str, Any] = {"movement": movement.name, "asked": asked, "athlete": self._who, "week": week}
+        if made.too_heavy:
+            self._report(codes.LOAD_PAST_PLATES.at(segment.span, most=made.load.mass, **facts))
+        if made.too_light:
+            self._report(codes.LOAD_BELOW_BAR.at(segment.span, least=made.load.mass, **facts))
+
+
+def _with_load(segment: Segment, target: Mass, load: Load) -> Segment:
+    exact = str(target.to(load.mass.unit))
+    steps = (*segment.steps, Step("load", str(segment.intensity), exact, segment.span))
+    if exact != str(load.mass):
+        steps = (*steps, Step("rounding", exact, str(load.mass), segment.span))
+    return replace(segment, load=load, steps=steps)

@@ -1,0 +1,84 @@
+"""What makes up a movement's load: a bar and plates, the dumbbells at hand, a stack's steps."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setwright.athlete import Athlete
+from setwright.plan import Handling, Load, Movement
+from setwright.quantities import Mass, Unit
+from setwright.record import record
+from setwright.science.plates import Loading, LoadMaker, Rack, Series, usual_steps
+
+# The federation's bar (IWF: 20 kg) and the usual bar of a gym in pounds, where plates are named and no bar is.
+USUAL_BAR = {Unit.KG: Mass(Fraction(20), Unit.KG), Unit.LB: Mass(Fraction(45), Unit.LB)}
+
+
+@record
+class Made:
+    """A load as it can be made, and whether what was asked for lies outside what can be made."""
+
+    load: Load
+    too_heavy: bool = False
+    too_light: bool = False
+
+
+class Makers:
+    """One athlete's equipment; each kind is worked out once."""
+
+    def __init__(self, athlete: Athlete | None, unit: Unit, round_down: bool) -> None:
+        self._athlete = athlete
+        self._unit = unit
+        self._down = round_down
+        self._rack = self._made_rack()
+
+    def made(self, movement: Movement, target: Mass, *, written: bool) -> Made:
+        """The load nearest to `target` (or the heaviest not above it) that the equipment can make."""
+        maker = self._maker(movement)
+        if maker is None:
+            return Made(Load(self._stepped(target, written, movement), movement.handling, bar=self._bar(movement)))
+        loading = maker.at_most(target) if self._down else maker.nearest(target)
+        goal = target.to(loading.total.unit).amount
+        return Made(
+            self._load(movement, loading),
+            too_heavy=goal > maker.heaviest.total.to(loading.total.unit).amount,
+            too_light=goal < maker.lightest.total.to(loading.total.unit).amount,
+        )
+
+    def _made_rack(self) -> Rack | None:
+        athlete = self._athlete
+        if athlete is None or not (athlete.plates or athlete.bar):
+            return None
+        unit = athlete.plates[0][1].unit if athlete.plates else self._unit
+        bar = athlete.bar or USUAL_BAR[unit]
+        return Rack(bar, athlete.plates, athlete.collars)
+
+    def _maker(self, movement: Movement) -> Rack | Series | None:
+        if self._athlete is None:
+            return None
+        match movement.handling:
+            case Handling.BAR:
+                return self._rack if self._athlete.plates else None
+            case Handling.PAIR | Handling.ONE:
+                swung = any(need.startswith("kettlebell") for need in movement.needs)
+                values = self._athlete.kettlebells if swung else self._athlete.dumbbells
+                return Series(values) if values else None
+            case _:
+                return None
+
+    def _bar(self, movement: Movement) -> Mass | None:
+        return self._rack.lightest.total if self._rack and movement.handling is Handling.BAR else None
+
+    def _stepped(self, target: Mass, written: bool, movement: Movement) -> Mass:
+        """Where no weights are named: a written load as it is, another in the usual steps, never below the bar."""
+        if written and (self._athlete is None or target.unit is self._unit):
+            return target
+        unit = target.unit if self._athlete is None else self._unit
+        steps: LoadMaker = usual_steps(unit)
+        total = (steps.at_most(target) if self._down else steps.nearest(target)).total
+        bar = self._bar(movement)
+        return bar if bar is not None and bar.to(unit).amount > total.amount else total
+
+    def _load(self, movement: Movement, loading: Loading) -> Load:
+        bar = self._bar(movement)
+        return Load(loading.total, movement.handling, loading.per_side if bar is not None else None, bar)

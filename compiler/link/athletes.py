@@ -1,0 +1,201 @@
+"""An athlete's declaration as an `Athlete`: bests, equipment and days read and checked."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setwright.athlete import Athlete, Best
+from setwright.diagnostics import Diagnostic
+from setwright.diagnostics.catalogue import athletes as codes
+from setwright.diagnostics.catalogue import later, names, structure
+from setwright.link.blocks import WEEKDAYS
+from setwright.link.library import Declared, Library
+from setwright.link.models import ROUNDING, known_model, known_word
+from setwright.link.values import HEAVIEST, mass, rpe
+from setwright.quantities import Mass, Unit
+from setwright.record import replace
+from setwright.suggest import did_you_mean
+from setwright.syntax import nodes as n
+from setwright.syntax.structure import kind_of
+
+Problems = list[Diagnostic]
+
+MOST_WEIGHTS = 200
+MOST_DISCS = 200
+_REPEATED = ("best", "avoid", "swap", "emphasis", "note", "unread")
+
+
+def linked_athlete(declared: Declared, library: Library, problems: Problems) -> Athlete:
+    """One athlete; what cannot be read is reported and left out."""
+    made = Athlete(declared.name, declared.span)
+    seen: set[str] = set()
+    for line in library.statement(declared).body:
+        word = kind_of(line.node)
+        if word in seen and word not in _REPEATED:
+            problems.append(structure.SETTING_TWICE.at(line.node.span, word=word))
+        seen.add(word)
+        made = _with(made, line.node, library, problems)
+    return replace(made, bests=_single_bests(made, problems))
+
+
+def _with(made: Athlete, node: n.Node, library: Library, problems: Problems) -> Athlete:
+    match node:
+        case n.Setting():
+            return _with_setting(made, node, library, problems)
+        case n.BarLine():
+            bar = mass(node.mass, problems, "a bar's mass")
+            collars = mass(node.collars, problems, "a collar's mass") if node.collars else None
+            return replace(made, bar=bar, collars=collars)
+        case n.PlatesLine():
+            return replace(made, plates=_plates(node, problems))
+        case n.HandWeightsLine(word="dumbbells"):
+            return replace(made, dumbbells=_hand_weights(node, problems))
+        case n.HandWeightsLine():
+            return replace(made, kettlebells=_hand_weights(node, problems))
+        case n.BestLine():
+            best = _best(node, library, problems)
+            return replace(made, bests=(*made.bests, best)) if best else made
+        case n.SwapLine():
+            library.movement(node.old, problems)
+            library.movement(node.new, problems)
+            problems.append(later.SUBSTITUTION_NOT_YET.at(node.span, word="swap"))
+        case n.AvoidLine():
+            problems.append(later.SUBSTITUTION_NOT_YET.at(node.span, word="avoid"))
+        case n.EmphasisLine():
+            library.known_subject(node.muscle, problems)
+            problems.append(later.EMPHASIS_NOT_YET.at(node.span))
+        case _:
+            pass
+    return made
+
+
+def _with_setting(made: Athlete, node: n.Setting, library: Library, problems: Problems) -> Athlete:
+    first = node.values[0] if node.values else None
+    match node.word, first:
+        case "units", n.Name(text=text):
+            return replace(made, unit=Unit(text))
+        case "born", n.Name(text=text):
+            return replace(made, born=int(text))
+        case "bodyweight", n.Item() as item:
+            return replace(made, bodyweight=mass(item, problems, "a body weight", made.unit))
+        case "available", _:
+            days = {value.text for value in node.values if isinstance(value, n.Name)}
+            ordered = tuple(day for day in WEEKDAYS if day in days)
+            return replace(made, available=ordered, available_span=node.span)
+        case "has", _:
+            return replace(made, has=tuple(_equipment(node, library, problems)))
+        case "model", n.Name() as name:
+            return replace(made, model=known_model(name, problems))
+        case "round", n.Name() as name:
+            return replace(made, round_down=known_word(name, "round", ROUNDING, problems) == "down")
+        case _:
+            return made
+
+
+def _equipment(node: n.Setting, library: Library, problems: Problems) -> list[str]:
+    kept: list[str] = []
+    for value in node.values:
+        if not isinstance(value, n.Name):
+            continue
+        if library.equipment and value.text not in library.equipment:
+            help_ = did_you_mean(value.text, library.equipment)
+            problems.append(names.UNKNOWN_EQUIPMENT.at(value.span, name=value.text, help=help_))
+        else:
+            kept.append(value.text)
+    return kept
+
+
+def _plates(node: n.PlatesLine, problems: Problems) -> tuple[tuple[int, Mass], ...]:
+    unit = next((unit for _, _, unit in reversed(node.plates) if unit), None)
+    if unit is None:
+        problems.append(codes.BAD_EQUIPMENT.at(node.span, message="these plates need a unit at the end: `kg` or `lb`"))
+        return ()
+    made: list[tuple[int, Mass]] = []
+    for count, size, own in node.plates:
+        if not 0 < count <= MOST_DISCS or not 0 < size <= 100:
+            message = f"a plate weighs up to 100 kg or lb, and there are 1 to {MOST_DISCS} of a kind"
+            problems.append(codes.BAD_EQUIPMENT.at(node.span, message=message))
+            return ()
+        made.append((count, Mass(size, Unit(own or unit))))
+    return tuple(made)
+
+
+def _hand_weights(node: n.HandWeightsLine, problems: Problems) -> tuple[Mass, ...]:
+    unit = next((item.unit for item in reversed(node.items) if item.unit), None) or (node.by.unit if node.by else None)
+    if unit not in HEAVIEST:
+        message = f"these {node.word} need a unit: `kg` or `lb`"
+        problems.append(codes.BAD_EQUIPMENT.at(node.span, message=message))
+        return ()
+    values: set[Fraction] = set()
+    for item in node.items:
+        found = _spread(item, node, problems)
+        if found is None:
+            return ()
+        values.update(found)
+    return tuple(Mass(value, Unit(unit)) for value in sorted(values))
+
+
+def _spread(item: n.Item, node: n.HandWeightsLine, problems: Problems) -> list[Fraction] | None:
+    low, high, by = item.low, item.high, node.by.low if node.by else None
+    message = None
+    if low is None or high is None or not 0 < low <= high <= 200:
+        message = f"`{item.span.text}` is no range of {node.word}, lightest to heaviest"
+    elif low != high and not by:
+        message = f"a range of {node.word} needs its step: `{item.span.text} by 2 kg`"
+    elif low != high and by and (high - low) / by > MOST_WEIGHTS:
+        message = f"more than {MOST_WEIGHTS} {node.word} in one range"
+    if message is not None or low is None or high is None:
+        problems.append(codes.BAD_EQUIPMENT.at(item.span, message=message))
+        return None
+    if not by:
+        return [low]
+    return [low + by * index for index in range(int((high - low) / by) + 1)]
+
+
+def _best(node: n.BestLine, library: Library, problems: Problems) -> Best | None:
+    movement = library.movement(node.movement, problems)
+    raw = node.segment
+    load = raw.sets if raw.sets is not None else raw.reps
+    items = load.items if isinstance(load, n.RawTrack) and load.kind is n.TrackKind.FIXED else ()
+    if not items or items[0].unit not in HEAVIEST:
+        problems.append(codes.BEST_UNCLEAR.at(raw.span, found=raw.span.text))
+        return None
+    weight = mass(items[0], problems, "a best's load")
+    if raw.sets is None:
+        if raw.intensity is not None:
+            problems.append(codes.BEST_UNCLEAR.at(raw.span, found=raw.span.text))
+            return None
+        return Best(movement.name, weight, node.span) if movement and weight else None
+    set_done = _set_done(raw, problems)
+    if set_done is None or movement is None or weight is None:
+        return None
+    return Best(movement.name, weight, node.span, *set_done)
+
+
+def _set_done(raw: n.RawSegment, problems: Problems) -> tuple[Fraction, Fraction] | None:
+    item = raw.reps.items[0]
+    plain_count = raw.reps.kind is n.TrackKind.FIXED and item.low == item.high and not (item.unit or item.rpe)
+    if not plain_count or item.low is None or item.low.denominator != 1 or not 1 <= item.low <= 30:
+        problems.append(codes.BEST_UNCLEAR.at(raw.span, found=raw.span.text))
+        return None
+    if raw.intensity is None:
+        return item.low, Fraction(0)
+    if not isinstance(raw.intensity, n.RawIntensity) or raw.intensity.track.kind is not n.TrackKind.FIXED:
+        problems.append(codes.BEST_UNCLEAR.at(raw.span, found=raw.span.text))
+        return None
+    effort = rpe(raw.intensity.track.items[0], problems, "the set")
+    if effort is None:
+        return None
+    if effort < 5:
+        problems.append(codes.BEST_UNCLEAR.at(raw.span, found=raw.span.text))
+        return None
+    return item.low, 10 - effort
+
+
+def _single_bests(made: Athlete, problems: Problems) -> tuple[Best, ...]:
+    kept: dict[str, Best] = {}
+    for best in made.bests:
+        first = kept.setdefault(best.movement, best)
+        if first is not best:
+            problems.append(codes.BEST_TWICE.at(best.span, athlete=made.name, movement=best.movement))
+    return tuple(kept.values())

@@ -1,0 +1,278 @@
+"""Blocks with their days whole: `like` between blocks and between days, deloads, limits.
+
+Comes in: a plan's block statements. Goes out: `LinkedBlock`s in the order written.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setwright.diagnostics import Diagnostic, Related
+from setwright.diagnostics.catalogue import names, structure, weeks
+from setwright.link.days import linked_day
+from setwright.link.library import Library
+from setwright.link.lines import week_numbers
+from setwright.link.model import Deload, LinkedBlock, LinkedDay
+from setwright.link.values import percent, rpe, whole
+from setwright.record import record, replace
+from setwright.source import Span
+from setwright.suggest import did_you_mean
+from setwright.syntax import nodes as n
+
+Problems = list[Diagnostic]
+
+LONGEST_BLOCK = 104
+LONGEST_PLAN = 520
+WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+
+
+@record
+class Calendar:
+    """Where a slot falls within a week: numbered days of a microcycle, or weekdays from the plan's first."""
+
+    days: int
+    numbered: bool
+    first_weekday: int
+
+    def offset(self, slot: n.Name, problems: Problems) -> int | None:
+        """Days from the first of the week."""
+        if self.numbered and slot.text.isdigit():
+            if 1 <= int(slot.text) <= self.days:
+                return int(slot.text) - 1
+            message = f"day {slot.text} is outside the microcycle of {self.days} days"
+        elif self.numbered:
+            message = (
+                f"this plan counts the days of its microcycle; write `day 1` to `day {self.days}`, not `{slot.text}`"
+            )
+        elif slot.text.isdigit():
+            message = f"day {slot.text} is a number; numbered days need `microcycle N days` in the plan"
+        else:
+            return (WEEKDAYS.index(slot.text) - self.first_weekday) % 7
+        problems.append(structure.SLOT_MISMATCH.at(slot.span, message=message))
+        return None
+
+
+def linked_blocks(
+    statements: list[n.Statement], calendar: Calendar, library: Library, problems: Problems
+) -> tuple[LinkedBlock, ...]:
+    """All blocks of a plan, each with its days."""
+    by_name: dict[str, n.Statement] = {}
+    for statement in statements:
+        head = _head(statement)
+        first = by_name.setdefault(head.name.text.casefold(), statement)
+        if first is not statement:
+            related = (Related(first.node.span, "it stands here already"),)
+            problems.append(structure.BLOCK_TWICE.at(head.name.span, name=head.name.text, related=related))
+    linker = _Linker(by_name, calendar, library, problems)
+    return tuple(block for statement in by_name.values() if (block := linker.block(statement)) is not None)
+
+
+def linked_deload(scalings: tuple[tuple[str, n.Item], ...], node: n.Node, problems: Problems) -> Deload:
+    """`sets 50%, load 90%, effort RPE 6` as shares and a cap."""
+    values: dict[str, n.Item] = {}
+    for word, item in scalings:
+        if word in values:
+            problems.append(structure.SETTING_TWICE.at(item.span, word=word))
+        values[word] = item
+    sets = percent(values["sets"], problems, "a deload's sets") if "sets" in values else None
+    load = percent(values["load"], problems, "a deload's load") if "load" in values else None
+    effort = rpe(values["effort"], problems, "a deload") if "effort" in values else None
+    return Deload(sets / 100 if sets else None, load / 100 if load else None, effort, node.span)
+
+
+def _head(statement: n.Statement) -> n.BlockHead:
+    assert isinstance(statement.node, n.BlockHead)
+    return statement.node
+
+
+class _Linker:
+    """Resolves blocks; each is linked once, those it is like before it."""
+
+    def __init__(
+        self, by_name: dict[str, n.Statement], calendar: Calendar, library: Library, problems: Problems
+    ) -> None:
+        self._by_name = by_name
+        self._calendar = calendar
+        self._library = library
+        self._problems = problems
+        self._days: dict[str, dict[str, LinkedDay]] = {}
+
+    def block(self, statement: n.Statement) -> LinkedBlock | None:
+        head = _head(statement)
+        days = self._resolved(head.name.text.casefold())
+        length = self._length(head)
+        if length is None:
+            return None
+        deloads = self._deloads(statement.body, head, length)
+        if not days and len(deloads) < length:
+            self._problems.append(structure.NO_SESSIONS.at(head.span, what=f"block {head.name.text}"))
+        like = Related(head.like.span, f"block {head.name.text} takes its days from here") if head.like else None
+        limit, limit_span = self._limit(statement.body)
+        return LinkedBlock(
+            head.name.text,
+            length,
+            tuple(sorted(days.values(), key=lambda day: day.offset)),
+            deloads,
+            limit,
+            limit_span,
+            tuple(line.node.text for line in statement.body if isinstance(line.node, n.NoteLine)),
+            head.span,
+            like,
+        )
+
+    def _length(self, head: n.BlockHead) -> int | None:
+        if head.weeks is None:
+            self._problems.append(structure.WEEKS_MISSING.at(head.span, name=head.name.text))
+            return None
+        number = head.weeks.low
+        if number is not None and number > LONGEST_BLOCK and not head.weeks.unit:
+            what = f"block {head.name.text}"
+            self._problems.append(weeks.TOO_MANY_WEEKS.at(head.weeks.span, what=what, weeks=number, most=LONGEST_BLOCK))
+            return None
+        return whole(head.weeks, self._problems, "a number of weeks (`4 weeks`)", LONGEST_BLOCK)
+
+    def _resolved(self, key: str) -> dict[str, LinkedDay]:
+        """The days of a block by slot, the blocks it is like resolved first."""
+        chain: list[str] = []
+        while key not in self._days:
+            head = _head(self._by_name[key])
+            chain.append(key)
+            if head.like is None:
+                break
+            key = head.like.text.casefold()
+            if key not in self._by_name:
+                near = did_you_mean(head.like.text, (_head(other).name.text for other in self._by_name.values()))
+                self._problems.append(names.UNKNOWN_BLOCK.at(head.like.span, name=head.like.text, help=near))
+                break
+            if key in chain:
+                circle = [_head(self._by_name[other]).name.text for other in (*chain[chain.index(key) :], key)]
+                self._problems.append(names.LIKE_CYCLE.at(head.like.span, what="blocks", chain=" -> ".join(circle)))
+                break
+        inherited = self._days.get(key, {})
+        for link in reversed(chain):
+            inherited = self._days[link] = self._own_days(self._by_name[link], inherited)
+        return inherited
+
+    def _own_days(self, statement: n.Statement, inherited: dict[str, LinkedDay]) -> dict[str, LinkedDay]:
+        head = _head(statement)
+        came = _taken_over(inherited, head)
+        dropped = self._dropped(statement.body, came)
+        own: dict[str, n.Statement] = {}
+        for line in statement.body:
+            if isinstance(line.node, n.DayHead):
+                first = own.setdefault(line.node.slot.text, line)
+                if first is not line:
+                    related = (Related(first.node.span, "it stands here already"),)
+                    self._problems.append(
+                        structure.DAY_TWICE.at(line.node.span, slot=line.node.slot.text, related=related)
+                    )
+        days = _Days(own, {slot: day for slot, day in came.items() if slot not in dropped}, self)
+        return days.all()
+
+    def _dropped(self, body: tuple[n.Statement, ...], inherited: dict[str, LinkedDay]) -> set[str]:
+        slots: set[str] = set()
+        for line in body:
+            if isinstance(line.node, n.DropLine) and line.node.slot is not None:
+                if line.node.slot.text not in inherited:
+                    self._problems.append(structure.UNKNOWN_DAY.at(line.node.slot.span, slot=line.node.slot.text))
+                slots.add(line.node.slot.text)
+        return slots
+
+    def _deloads(self, body: tuple[n.Statement, ...], head: n.BlockHead, length: int) -> tuple[tuple[int, Deload], ...]:
+        found: dict[int, Deload] = {}
+        for line in body:
+            if not isinstance(line.node, n.DeloadLine):
+                continue
+            if line.node.every is not None:
+                message = "`deload every N weeks` stands under the plan; in a block write `deload week 4: ...`"
+                self._problems.append(structure.SLOT_MISMATCH.at(line.node.span, message=message))
+                continue
+            deload = linked_deload(line.node.scalings, line.node, self._problems)
+            for number in week_numbers(line.node.weeks, self._problems) or range(1, length + 1):
+                if number > length:
+                    self._problems.append(outside(head.name.text, length, number, line.node))
+                elif number in found:
+                    related = (Related(found[number].span, "it is given here"),)
+                    self._problems.append(weeks.WEEK_TWICE.at(line.node.span, week=number, related=related))
+                else:
+                    found[number] = deload
+        return tuple(sorted(found.items(), key=lambda pair: pair[0]))
+
+    def _limit(self, body: tuple[n.Statement, ...]) -> tuple[Fraction | None, Span | None]:
+        for line in body:
+            if isinstance(line.node, n.ModifierLine) and isinstance(line.node.parts[0], n.ItemPart):
+                part = line.node.parts[0]
+                return rpe(part.item, self._problems, "a limit"), part.span
+        return None, None
+
+
+class _Days:
+    """The days of one block, resolved on demand so that `day Fri like Mon` may name a later day."""
+
+    def __init__(self, own: dict[str, n.Statement], inherited: dict[str, LinkedDay], linker: _Linker) -> None:
+        self._own = own
+        self._inherited = inherited
+        self._linker = linker
+        self._done: dict[str, LinkedDay | None] = {}
+        self._chain: list[str] = []
+
+    def all(self) -> dict[str, LinkedDay]:
+        slots = dict.fromkeys([*self._inherited, *self._own])
+        return {slot: day for slot in slots if (day := self._day(slot)) is not None}
+
+    def _day(self, slot: str) -> LinkedDay | None:
+        if slot not in self._own:
+            return self._inherited.get(slot)
+        if slot not in self._done:
+            self._chain.append(slot)
+            self._done[slot] = self._linked(self._own[slot])
+            self._chain.pop()
+        return self._done[slot]
+
+    def _linked(self, statement: n.Statement) -> LinkedDay | None:
+        head = statement.node
+        assert isinstance(head, n.DayHead)
+        problems = self._linker._problems
+        offset = self._linker._calendar.offset(head.slot, problems)
+        base = self._base(head)
+        day = linked_day(head, statement.body, base, offset or 0, self._linker._library, problems)
+        return day if offset is not None else None
+
+    def _base(self, head: n.DayHead) -> LinkedDay | None:
+        if head.like is None:
+            return self._inherited.get(head.slot.text)
+        problems = self._linker._problems
+        slot = head.like.text
+        if slot in self._chain:
+            if slot == head.slot.text and slot in self._inherited:
+                return self._inherited[slot]
+            circle = " -> ".join([*self._chain[self._chain.index(slot) :], slot])
+            problems.append(names.LIKE_CYCLE.at(head.like.span, what="days", chain=circle))
+            return None
+        day = self._day(slot)
+        if day is None:
+            if slot not in self._own:
+                problems.append(structure.UNKNOWN_DAY.at(head.like.span, slot=slot))
+            return None
+        return _copied(day, Related(head.like.span, f"{head.slot.text} takes its lines from {slot} here"))
+
+
+def _taken_over(days: dict[str, LinkedDay], head: n.BlockHead) -> dict[str, LinkedDay]:
+    if head.like is None:
+        return {}
+    came = Related(head.like.span, f"block {head.name.text} takes its days from {head.like.text} here")
+    return {slot: _copied(day, came) for slot, day in days.items()}
+
+
+def _copied(day: LinkedDay, came: Related) -> LinkedDay:
+    return replace(day, lines=tuple(replace(line, inherited=(came, *line.inherited)) for line in day.lines))
+
+
+def outside(block: str, length: int, number: int, node: n.Node) -> Diagnostic:
+    """The diagnostic for a week that a block does not have."""
+    return weeks.WEEK_OUTSIDE_BLOCK.at(node.span, block=block, weeks=counted(length, "week"), week=number)
+
+
+def counted(number: int, word: str) -> str:
+    """`1 week`, `4 weeks`."""
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"

@@ -1,0 +1,128 @@
+"""A movement's declaration, with what it takes over by `like`, as a `Movement`."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from setwright.diagnostics import Diagnostic
+from setwright.diagnostics.catalogue import names, structure
+from setwright.link.models import known_model
+from setwright.link.values import percent
+from setwright.plan import Movement
+from setwright.suggest import did_you_mean
+from setwright.syntax.nodes import BestFromLine, Head, Name, Setting, Statement, SwapForLine, WorksLine
+from setwright.syntax.structure import kind_of
+
+if TYPE_CHECKING:
+    from setwright.link.library import Library
+
+
+def linked_movement(library: Library, key: str, problems: list[Diagnostic]) -> Movement | None:
+    """The movement declared under a folded name; None where it is like itself."""
+    chain = _chain(library, key, problems)
+    if not chain:
+        return None
+    movement = None
+    for declared in reversed(chain):
+        movement = _overridden(library, declared, movement, problems)
+    return movement
+
+
+def _chain(library: Library, key: str, problems: list[Diagnostic]) -> list[Statement]:
+    """The declaration and those it is like, nearest first; empty after a circle was reported."""
+    chain: list[Statement] = []
+    seen: dict[str, str] = {}
+    while True:
+        declared = library.movements[key]
+        seen[key] = declared.name
+        statement = library.statement(declared)
+        chain.append(statement)
+        head = statement.node
+        assert isinstance(head, Head)
+        if head.like is None:
+            return chain
+        folded = head.like.text.casefold()
+        key = folded if folded in library.movements else library.aliases.get(folded, "")
+        if key not in library.movements:
+            help_ = did_you_mean(head.like.text, library.movement_names())
+            problems.append(names.UNKNOWN_MOVEMENT.at(head.like.span, name=head.like.text, help=help_))
+            return chain
+        if key in seen:
+            circle = " -> ".join([*seen.values(), library.movements[key].name])
+            problems.append(names.LIKE_CYCLE.at(head.like.span, what="movements", chain=circle))
+            return []
+
+
+def _overridden(library: Library, statement: Statement, base: Movement | None, problems: list[Diagnostic]) -> Movement:
+    head = statement.node
+    assert isinstance(head, Head)
+    facts: dict[str, object] = {}
+    for line in statement.body:
+        word = kind_of(line.node)
+        if word in facts:
+            problems.append(structure.SETTING_TWICE.at(line.node.span, word=word))
+        facts[word] = _fact(library, line, problems)
+    needs = facts.get("needs", base.needs if base else ())
+    assert isinstance(needs, tuple)
+    return Movement(
+        name=head.name.text,
+        span=head.name.span,
+        pattern=facts.get("pattern", base.pattern if base else None),  # type: ignore[arg-type]
+        needs=needs,
+        works=facts.get("works", base.works if base else ()),  # type: ignore[arg-type]
+        swaps=facts.get("swap for", base.swaps if base else ()),  # type: ignore[arg-type]
+        cue=facts.get("cue", base.cue if base else None),  # type: ignore[arg-type]
+        best_from=facts.get("best from", base.best_from if base else None),  # type: ignore[arg-type]
+        model=facts.get("model", base.model if base else None),  # type: ignore[arg-type]
+        handling=next((handling for need in needs if (handling := library.equipment[need][1])), None),
+    )
+
+
+def _fact(library: Library, line: Statement, problems: list[Diagnostic]) -> object:
+    match line.node:
+        case Setting(word="needs", values=values):
+            return tuple(v.text for v in values if isinstance(v, Name) and _is_equipment(library, v, problems))
+        case Setting(word="model", values=(Name() as name,)):
+            return known_model(name, problems)
+        case Setting(word="also", values=values):
+            return values
+        case Setting(values=(Name() as name,)):
+            return name.text
+        case WorksLine(credits=credits):
+            return tuple((name.text, share) for name, share in credits if _is_muscle(library, name, share, problems))
+        case SwapForLine(names=swaps):
+            return tuple(swap.text for swap in swaps if _is_movement(library, swap, problems))
+        case BestFromLine(source=source, percent=item):
+            share = percent(item, problems, "a best from another movement", 200)
+            return (source.text, share) if _is_movement(library, source, problems) and share else None
+        case _:
+            return None
+
+
+def _is_equipment(library: Library, name: Name, problems: list[Diagnostic]) -> bool:
+    if name.text in library.equipment:
+        return True
+    help_ = did_you_mean(name.text, library.equipment)
+    problems.append(names.UNKNOWN_EQUIPMENT.at(name.span, name=name.text, help=help_))
+    return False
+
+
+def _is_muscle(library: Library, name: Name, share: Fraction, problems: list[Diagnostic]) -> bool:
+    if name.text not in library.muscles:
+        help_ = did_you_mean(name.text, library.muscles)
+        problems.append(names.UNKNOWN_MUSCLE.at(name.span, name=name.text, help=help_))
+        return False
+    if not 0 < share <= 1:
+        problems.append(names.CREDIT_OUT_OF_RANGE.at(name.span, muscle=name.text))
+        return False
+    return True
+
+
+def _is_movement(library: Library, name: Name, problems: list[Diagnostic]) -> bool:
+    folded = name.text.casefold()
+    if folded in library.movements or folded in library.aliases:
+        return True
+    help_ = did_you_mean(name.text, library.movement_names())
+    problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_))
+    return False

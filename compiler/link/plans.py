@@ -1,0 +1,159 @@
+"""A plan's declaration as one `LinkedPlan`: its settings read, its blocks linked, its promises collected."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from setwright.diagnostics import Diagnostic, Severity
+from setwright.diagnostics.catalogue import later, structure, weeks
+from setwright.link.blocks import LONGEST_PLAN, Calendar, linked_blocks, linked_deload
+from setwright.link.library import Declared, Library
+from setwright.link.lines import warm_up_steps
+from setwright.link.model import Deload, LinkedPlan, WarmUpStep
+from setwright.link.models import ROUNDING, known_model, known_word
+from setwright.link.rulesets import promise_of
+from setwright.link.values import whole
+from setwright.quantities import Unit
+from setwright.record import record
+from setwright.rules import Promise
+from setwright.syntax import nodes as n
+from setwright.syntax.structure import kind_of
+
+Problems = list[Diagnostic]
+
+LONGEST_MICROCYCLE = 60
+_REPEATED = ("block", "follow", "emphasis", "waive", "rule", "count", "note")
+
+
+@record
+class Linked:
+    """A plan and what it promises."""
+
+    plan: LinkedPlan
+    promise: Promise
+
+
+def linked_plan(declared: Declared, library: Library, problems: Problems) -> Linked | None:
+    """One plan, or None where it cannot be laid out (after saying why)."""
+    before = len(problems)
+    statement = library.statement(declared)
+    head, body = statement.node, statement.body
+    assert isinstance(head, n.Head)
+    if head.source is not None:
+        problems.append(later.TEMPLATE_NOT_YET.at(head.source.span))
+        return None
+    _refuse_repeats(body, problems)
+    _answer_later(body, library, problems)
+    settings = _Settings(body, problems)
+    start = settings.start()
+    microcycle = settings.microcycle()
+    calendar = Calendar(microcycle or 7, microcycle is not None, start.weekday() if start else 0)
+    blocks = linked_blocks([line for line in body if isinstance(line.node, n.BlockHead)], calendar, library, problems)
+    _check_size(head, body, sum(block.weeks for block in blocks), problems)
+    promise = promise_of(body, (block.name for block in blocks), library, problems)
+    plan = LinkedPlan(
+        head.name.text,
+        head.span,
+        settings.unit(),
+        blocks,
+        settings.author(),
+        start,
+        microcycle or 7,
+        _deload_every(body, problems),
+        _warm_up(body, problems),
+        settings.model(),
+        settings.rounds_down(),
+        tuple(line.node.text for line in body if isinstance(line.node, n.NoteLine)),
+    )
+    if any(problem.severity is Severity.ERROR for problem in problems[before:]):
+        return None
+    return Linked(plan, promise)
+
+
+def _refuse_repeats(body: tuple[n.Statement, ...], problems: Problems) -> None:
+    seen: set[str] = set()
+    for line in body:
+        word = kind_of(line.node)
+        if word in seen and word not in (*_REPEATED, "unread"):
+            problems.append(structure.SETTING_TWICE.at(line.node.span, word=word))
+        seen.add(word)
+
+
+def _answer_later(body: tuple[n.Statement, ...], library: Library, problems: Problems) -> None:
+    for line in body:
+        if isinstance(line.node, n.EmphasisLine):
+            library.known_subject(line.node.muscle, problems)
+            problems.append(later.EMPHASIS_NOT_YET.at(line.node.span))
+
+
+def _check_size(head: n.Head, body: tuple[n.Statement, ...], length: int, problems: Problems) -> None:
+    if length > LONGEST_PLAN:
+        problems.append(weeks.TOO_MANY_WEEKS.at(head.span, what="this plan", weeks=length, most=LONGEST_PLAN))
+    if not any(isinstance(line.node, n.BlockHead | n.Unread) for line in body):
+        problems.append(structure.NO_SESSIONS.at(head.span, what=f'plan "{head.name.text}"'))
+
+
+class _Settings:
+    """The plan's keyword lines."""
+
+    def __init__(self, body: tuple[n.Statement, ...], problems: Problems) -> None:
+        self._values = {line.node.word: line.node for line in body if isinstance(line.node, n.Setting)}
+        self._problems = problems
+
+    def _name(self, word: str) -> n.Name | None:
+        setting = self._values.get(word)
+        value = setting.values[0] if setting and setting.values else None
+        return value if isinstance(value, n.Name) else None
+
+    def author(self) -> str | None:
+        name = self._name("author")
+        return name.text if name else None
+
+    def unit(self) -> Unit:
+        name = self._name("units")
+        return Unit(name.text) if name else Unit.KG
+
+    def start(self) -> date | None:
+        setting = self._values.get("start")
+        value = setting.values[0] if setting and setting.values else None
+        return value if isinstance(value, date) else None
+
+    def microcycle(self) -> int | None:
+        name = self._name("microcycle")
+        if name is None:
+            return None
+        days = int(name.text)
+        if not 1 <= days <= LONGEST_MICROCYCLE:
+            self._problems.append(
+                structure.TOO_LARGE.at(name.span, what="days in a microcycle", count=days, most=LONGEST_MICROCYCLE)
+            )
+            return LONGEST_MICROCYCLE
+        return days
+
+    def model(self) -> str | None:
+        name = self._name("model")
+        return known_model(name, self._problems) if name else None
+
+    def rounds_down(self) -> bool:
+        name = self._name("round")
+        return name is not None and known_word(name, "round", ROUNDING, self._problems) == "down"
+
+
+def _deload_every(body: tuple[n.Statement, ...], problems: Problems) -> tuple[int, Deload] | None:
+    for line in body:
+        if isinstance(line.node, n.DeloadLine):
+            if line.node.every is None:
+                message = "under a plan a deload comes every so many weeks: `deload every 4 weeks: sets 50%`"
+                problems.append(structure.SLOT_MISMATCH.at(line.node.span, message=message))
+                continue
+            deload = linked_deload(line.node.scalings, line.node, problems)
+            every = whole(line.node.every, problems, "a number of weeks (`4`)", LONGEST_PLAN)
+            return (every, deload) if every else None
+    return None
+
+
+def _warm_up(body: tuple[n.Statement, ...], problems: Problems) -> tuple[WarmUpStep, ...] | None:
+    for line in body:
+        if isinstance(line.node, n.ModifierLine):
+            return warm_up_steps(line.node.parts, problems)
+    return None

@@ -1,0 +1,168 @@
+"""Rules, counting and waivers: of the sets a plan follows, and of its own lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from setwright.diagnostics import Diagnostic, Severity
+from setwright.diagnostics.catalogue import names, weeks
+from setwright.link.library import Library
+from setwright.link.lines import week_numbers
+from setwright.link.models import known_word
+from setwright.link.values import rpe
+from setwright.record import replace
+from setwright.rules import Bound, BoundUnit, Promise, Rule, Scope, Waiver, Where
+from setwright.science.counting import Counting
+from setwright.suggest import did_you_mean
+from setwright.syntax import nodes as n
+
+Problems = list[Diagnostic]
+
+COUNTINGS = (*(counting.value for counting in Counting), "required")
+LONGEST_PLAN = 520
+_UNITS = {None: BoundUnit.NUMBER, "%": BoundUnit.PERCENT, "min": BoundUnit.MINUTES, "h": BoundUnit.HOURS}
+
+
+def promise_of(
+    body: Iterable[n.Statement], block_names: Iterable[str], library: Library, problems: Problems
+) -> Promise:
+    """All that a plan's `follow`, rule, `count` and `waive` lines promise."""
+    blocks = tuple(block_names)
+    promise = Promise()
+    own = [line for line in body if isinstance(line.node, n.RuleLine | n.CountLine)]
+    for line in body:
+        if isinstance(line.node, n.FollowLine):
+            for name in line.node.names:
+                promise = _followed(promise, name, blocks, library, problems)
+    promise = _with_lines(promise, own, None, blocks, library, problems)
+    waivers = tuple(
+        waiver
+        for line in body
+        if isinstance(line.node, n.WaiveLine) and (waiver := _waiver(line.node, blocks, library, problems))
+    )
+    return replace(promise, waivers=waivers)
+
+
+def check_ruleset(statement: n.Statement, library: Library, problems: Problems) -> Promise:
+    """A rule set by itself, so that its own file can be checked."""
+    assert isinstance(statement.node, n.Head)
+    return _with_lines(Promise(), statement.body, statement.node.name.text, None, library, problems)
+
+
+def _followed(promise: Promise, name: n.Name, blocks: tuple[str, ...], library: Library, problems: Problems) -> Promise:
+    declared = library.rulesets.get(name.text)
+    if declared is None:
+        help_ = did_you_mean(name.text, library.rulesets) or f"Perhaps `use stdlib.rules.{name.text}` is missing."
+        problems.append(names.UNKNOWN_RULES.at(name.span, name=name.text, help=help_))
+        return promise
+    # A set's own faults are reported when its file is checked; here they would stand once a plan.
+    return _with_lines(promise, library.statement(declared).body, name.text, blocks, library, [])
+
+
+def _with_lines(
+    promise: Promise,
+    body: Iterable[n.Statement],
+    ruleset: str | None,
+    blocks: tuple[str, ...] | None,
+    library: Library,
+    problems: Problems,
+) -> Promise:
+    rules = list(promise.rules)
+    for line in body:
+        if isinstance(line.node, n.RuleLine):
+            rule = _rule(line.node, ruleset, blocks, library, problems)
+            rules.extend([rule] if rule else [])
+        elif isinstance(line.node, n.CountLine):
+            promise = _counted(promise, line.node, problems)
+    return replace(promise, rules=tuple(rules))
+
+
+def _counted(promise: Promise, line: n.CountLine, problems: Problems) -> Promise:
+    if line.start is not None:
+        return replace(promise, from_rpe=rpe(line.start, problems, "counting"))
+    assert line.how is not None
+    word = known_word(line.how, "count", COUNTINGS, problems)
+    if word == "required":
+        return replace(promise, required_only=True)
+    return replace(promise, counting=Counting(word)) if word else promise
+
+
+def _rule(
+    line: n.RuleLine, ruleset: str | None, blocks: tuple[str, ...] | None, library: Library, problems: Problems
+) -> Rule | None:
+    bound = _bound(line.compare, line.bound, problems)
+    scope, subjects = _subject(line.subject, library, problems)
+    where = _where(line.where, blocks, problems)
+    if bound is None:
+        return None
+    severity = Severity.ERROR if line.word == "must" else Severity.WARNING
+    return Rule(severity, line.measure.text, scope, subjects, bound, where, line.reason, line.span, ruleset)
+
+
+def _waiver(line: n.WaiveLine, blocks: tuple[str, ...], library: Library, problems: Problems) -> Waiver | None:
+    scope, subjects = _subject(line.subject, library, problems)
+    where = _where(line.where, blocks, problems)
+    return Waiver(line.measure.text, scope, subjects, where, line.reason, line.span)
+
+
+def _bound(compare: str | None, item: n.Item, problems: Problems) -> Bound | None:
+    low, high = item.low, item.high
+    if item.word is not None or low is None or high is None or item.unit not in _UNITS or low > high:
+        problems.append(
+            weeks.WRONG_UNIT.at(
+                item.span, found=item.span.text, wanted="a bound (`10-20`, `<= RPE 8`, `>= 48 h`, `<= 30%`)"
+            )
+        )
+        return None
+    unit = BoundUnit.RPE if item.rpe else _UNITS[item.unit]
+    text = f"{compare} {item.span.text}" if compare else item.span.text
+    match compare:
+        case "<" | "<=" | "≤":
+            return Bound(None, high, unit, text, strict=compare == "<")
+        case ">" | ">=" | "≥":
+            return Bound(low, None, unit, text, strict=compare == ">")
+        case _:
+            return Bound(low, high, unit, text)
+
+
+def _subject(part: n.SubjectPart | None, library: Library, problems: Problems) -> tuple[Scope, tuple[str, ...]]:
+    if part is None:
+        return Scope.PLAN, ()
+    if part.kind == "every":
+        return Scope.EVERY_MUSCLE, ()
+    if part.kind == "ratio":
+        return Scope.RATIO, tuple(name.text for name in part.names)
+    return Scope.MUSCLES, tuple(name.text for name in part.names if library.known_subject(name, problems))
+
+
+def _where(parts: tuple[n.WherePart, ...], blocks: tuple[str, ...] | None, problems: Problems) -> Where:
+    where = Where()
+    for part in parts:
+        match part.kind:
+            case "weeks":
+                where = replace(where, weeks=week_numbers(part.items, problems, LONGEST_PLAN))
+            case "every":
+                where = replace(where, every_week=True)
+            case "block" if part.block is not None:
+                where = replace(where, block=_block_name(part.block, blocks, problems))
+            case _:
+                where = replace(where, after_sets=_sets(part.items[0], problems))
+    return where
+
+
+def _block_name(name: n.Name, blocks: tuple[str, ...] | None, problems: Problems) -> str:
+    if blocks is None:
+        return name.text
+    for block in blocks:
+        if block.casefold() == name.text.casefold():
+            return block
+    problems.append(names.UNKNOWN_BLOCK.at(name.span, name=name.text, help=did_you_mean(name.text, blocks)))
+    return name.text
+
+
+def _sets(item: n.Item, problems: Problems) -> Fraction | None:
+    if item.low is None or item.unit or item.rpe or item.low != item.high:
+        problems.append(weeks.NOT_A_COUNT.at(item.span, found=item.span.text))
+        return None
+    return item.low

@@ -1,0 +1,207 @@
+"""The whole compiler as named steps: files, trees, names, weeks, loads, promises.
+
+This is the only place that strings the phases together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from pathlib import Path
+
+from setwright.athlete import Athlete
+from setwright.check import breaches, rule_faults
+from setwright.diagnostics import Diagnostic, Severity
+from setwright.diagnostics.catalogue import later, names, reading, structure
+from setwright.expand import expanded_plan
+from setwright.files import Files, decoded, find_root
+from setwright.fit import fitted_plan
+from setwright.link.athletes import linked_athlete
+from setwright.link.imports import Imports, Unit
+from setwright.link.library import Declared, Library, declared_library
+from setwright.link.plans import linked_plan
+from setwright.link.rulesets import check_ruleset
+from setwright.link.sessions import check_sessions
+from setwright.plan import Movement, Plan
+from setwright.record import record
+from setwright.rules import Promise
+from setwright.source import Source, Span
+from setwright.suggest import did_you_mean
+from setwright.syntax import LineReader
+from setwright.syntax.nodes import Head, Name
+
+EVERY_ATHLETE = "*"
+
+
+@record
+class Compilation:
+    """One plan, fitted to one athlete or to none, and what it promises."""
+
+    plan: Plan
+    promise: Promise
+
+
+@record
+class Compiled:
+    """Everything one run found and made. `dependencies` pairs each file read with the sha256 of its bytes."""
+
+    diagnostics: tuple[Diagnostic, ...]
+    compilations: tuple[Compilation, ...]
+    dependencies: tuple[tuple[str, str | None], ...]
+
+    @property
+    def has_errors(self) -> bool:
+        """True where no sheets can be made."""
+        return any(diagnostic.severity is Severity.ERROR for diagnostic in self.diagnostics)
+
+
+def compile(
+    path: str,
+    *,
+    athletes: tuple[str, ...] = (),
+    root: str | None = None,
+    text: str | None = None,
+) -> Compiled:
+    """Compile the plans of a file.
+
+    `athletes` are names of athletes that the files declare, or paths of files that declare some, or `*` for every one
+    declared. `text` stands for the file's content when it comes from elsewhere. Nothing is raised for what files hold.
+    """
+    files = Files(Path(root) if root else find_root(Path(path)))
+    problems: list[Diagnostic] = []
+    source = _root_source(files, path, text)
+    if isinstance(source, Diagnostic):
+        return Compiled((source,), (), files.dependencies)
+    reader = LineReader()
+    units = Imports(files, reader, problems).closure(Path(path), source)
+    units = (*units, *_athlete_units(files, reader, athletes, units, problems))
+    library = declared_library(units, reader, problems)
+    _check_root(units, source, library, problems)
+    chosen = _chosen_athletes(library, athletes, source, problems)
+    compilations = _compilations(library, source, chosen, problems)
+    return Compiled(_in_order(problems), tuple(compilations), files.dependencies)
+
+
+def library(path: str | None = None) -> Library:
+    """What the shipped library declares, and a file's own imports where one is given."""
+    files = Files(find_root(Path(path)) if path else Path.cwd())
+    problems: list[Diagnostic] = []
+    lines = "use stdlib.exercises\nuse stdlib.rules\n"
+    source = files.read(Path(path), path) if path else Source("library.plan", lines)
+    reader = LineReader()
+    if isinstance(source, Diagnostic):
+        return Library(reader)
+    units = Imports(files, reader, problems).closure(Path(path or "library.plan"), source)
+    return declared_library(units, reader, problems)
+
+
+# ---- the steps -----------------------------------------------------------------------------------
+
+
+def _root_source(files: Files, path: str, text: str | None) -> Source | Diagnostic:
+    if text is not None:
+        return decoded(text.encode(), path)
+    return files.read(Path(path), path)
+
+
+def _athlete_units(
+    files: Files, reader: LineReader, athletes: tuple[str, ...], units: tuple[Unit, ...], problems: list[Diagnostic]
+) -> tuple[Unit, ...]:
+    """The files that `athletes` names, with what they use."""
+    known = {unit.parsed.source.path for unit in units}
+    made: list[Unit] = []
+    for name in athletes:
+        if not name.endswith(".plan"):
+            continue
+        found = files.read(Path(name), name)
+        if isinstance(found, Diagnostic):
+            problems.append(found)
+            continue
+        closure = Imports(files, reader, problems).closure(Path(name), found)
+        made.extend(unit for unit in closure if unit.parsed.source.path not in known)
+        known.update(unit.parsed.source.path for unit in closure)
+    return tuple(made)
+
+
+def _check_root(units: tuple[Unit, ...], source: Source, library: Library, problems: list[Diagnostic]) -> None:
+    """Everything that the files of the workspace declare is linked once, whether a plan uses it or not."""
+    for unit in units:
+        if unit.shipped:
+            continue
+        if not unit.parsed.statements and unit.parsed.source is source:
+            problems.append(reading.EMPTY_FILE.at(Span(source, 1, 0, 0)))
+        check_sessions(unit.parsed.statements, library, problems)
+        for statement in unit.parsed.statements:
+            match statement.node:
+                case Head(word="exercise", name=name):
+                    library.movement(name, problems)
+                case Head(word="rules"):
+                    problems.extend(rule_faults(check_ruleset(statement, library, problems)))
+                case Head(word="template", name=name):
+                    problems.append(later.TEMPLATE_DECLARED.at(name.span, name=name.text))
+                case Head(word="progression", name=name):
+                    problems.append(later.PROGRESSION_NOT_YET.at(name.span, name=name.text))
+                case _:
+                    pass
+
+
+def _chosen_athletes(
+    library: Library, asked: tuple[str, ...], source: Source, problems: list[Diagnostic]
+) -> list[Athlete]:
+    _refuse_doubles(library.athletes, "athlete", problems)
+    linked = {declared.name: linked_athlete(declared, library, problems) for declared in library.athletes}
+    chosen: dict[str, Athlete] = {}
+    for name in asked:
+        if name == EVERY_ATHLETE:
+            chosen.update(linked)
+        elif name.endswith(".plan"):
+            chosen.update({who: athlete for who, athlete in linked.items() if athlete.span.source.path == name})
+        elif name in linked:
+            chosen[name] = linked[name]
+        else:
+            help_ = did_you_mean(name, linked)
+            problems.append(names.UNKNOWN_ATHLETE.at(Span(source, 1, 0, 0), name=name, help=help_))
+    return list(chosen.values())
+
+
+def _refuse_doubles(declared: Iterable[Declared], what: str, problems: list[Diagnostic]) -> None:
+    seen: dict[str, Declared] = {}
+    for one in declared:
+        first = seen.setdefault(one.name.casefold(), one)
+        if first is not one:
+            problems.append(structure.PLAN_TWICE.at(one.span, what=what, name=one.name))
+
+
+def _compilations(
+    library: Library, source: Source, athletes: list[Athlete], problems: list[Diagnostic]
+) -> list[Compilation]:
+    """The root file's plans, each for each athlete."""
+    plans = [declared for declared in library.plans if declared.span.source is source]
+    _refuse_doubles(plans, "plan", problems)
+    made: list[Compilation] = []
+    for declared in plans:
+        linked = linked_plan(declared, library, problems)
+        if linked is None:
+            continue
+        muscles = library.muscles.values()
+        groups = ((group.word, group.members) for group in library.groups.values())
+        plan = expanded_plan(linked.plan, muscles, groups, problems)
+        if plan is None:
+            continue
+        problems.extend((*rule_faults(linked.promise), *breaches(plan, linked.promise)))
+        for athlete in athletes or (None,):
+            fitted = fitted_plan(plan, athlete, _finder(library), problems)
+            made.append(Compilation(fitted, linked.promise))
+    return made
+
+
+def _finder(library: Library) -> Callable[[str], Movement | None]:
+    def movement_of(name: str) -> Movement | None:
+        return library.movement(Name(name, Span(Source("", ""), 1, 0, 0)), [])
+
+    return movement_of
+
+
+def _in_order(problems: list[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """Each once, by place: a line that several blocks inherit is reported once."""
+    unique = {(str(problem.span), problem.code.number, problem.message): problem for problem in reversed(problems)}
+    return tuple(sorted(unique.values(), key=lambda d: (d.span.source.path, d.span.line, d.span.start, d.code.number)))
