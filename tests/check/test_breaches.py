@@ -1,0 +1,274 @@
+"""How a breach is told: merged weeks, spans, related lines, severity, waivers, and rules that cannot be held."""
+
+from fractions import Fraction
+
+import pytest
+
+from build_plans import (
+    BENCH,
+    CURL,
+    PUSHDOWN,
+    SQUAT,
+    day,
+    deload,
+    line,
+    movement,
+    plan,
+    promise,
+    rpe,
+    rule,
+    segment,
+    stands,
+    waiver,
+    week,
+)
+from setwright.check import breaches, rule_faults
+from setwright.check.figures.sets import WHOLE_PLAN
+from setwright.check.measure import Figure, Measure
+from setwright.check.measures import MEASURES
+from setwright.diagnostics import Related, Severity
+from setwright.diagnostics.catalogue import rules as codes
+from setwright.record import replace
+from setwright.rules import BoundUnit, Scope
+
+
+def messages(made, *rules, waivers=(), **how):
+    return [found.message for found in breaches(made, promise(*rules, waivers=waivers, **how))]
+
+
+def benching(*sets):
+    return plan(*(week(day("Mon", line(BENCH, count))) for count in sets))
+
+
+TWO_DAYS = week(day("Mon", line(SQUAT, 6)), day("Tue", line(SQUAT, 4)))
+
+
+@pytest.mark.parametrize(
+    ("made", "held", "message"),
+    [
+        (
+            benching(8, 9, 9, 10, 8),
+            rule("weekly-sets", "chest", 10, 20),
+            "8 to 9 weekly sets for Chest in weeks 1-3 and 5, outside the 10-20 you asked for",
+        ),
+        (
+            benching(1, 10),
+            rule("weekly-sets", "chest", 2),
+            "1 weekly set for Chest in week 1, outside the >= 2 you asked for",
+        ),
+        (
+            benching(12, 12),
+            rule("weekly-sets", "", high=10),
+            "12 weekly sets in weeks 1-2, outside the <= 10 you asked for",
+        ),
+        (
+            benching(9, 25, 25),
+            rule("session-sets", "triceps", high=11),
+            "Mon of weeks 2-3: 12.5 sets for Triceps, outside the <= 11 you asked for",
+        ),
+        (
+            benching(4),
+            rule("frequency", "every muscle", 2),
+            "1 session a week for Chest in week 1, outside the >= 2 you asked for",
+        ),
+        (
+            plan(TWO_DAYS, TWO_DAYS),
+            rule("recovery", "quads", 48, unit=BoundUnit.HOURS),
+            "Tue of weeks 1-2: 24 h since the last session for Quads, outside the >= 48 h you asked for",
+        ),
+        (
+            plan(week(day("3", line(BENCH, segment(3, 5, rpe(9)))))),
+            rule("effort", "", high=8, unit=BoundUnit.RPE),
+            "day 3 of week 1: RPE 9, outside the <= RPE 8 you asked for",
+        ),
+        (
+            benching(3, 4),
+            rule("weekly-rise", "chest", high=30, unit=BoundUnit.PERCENT),
+            "a weekly rise of 33.3% for Chest in week 2, outside the <= 30% you asked for",
+        ),
+        (
+            plan(week(day("Mon", line(BENCH, 4))), deload(day("Mon", line(BENCH, 3)))),
+            rule("deload-cut", "", 40, unit=BoundUnit.PERCENT),
+            "the deload in week 2 cuts 25% of the sets, outside the >= 40% you asked for",
+        ),
+        (
+            benching(2),  # 2 x 5 x 4 s and one rest of 120 s
+            rule("session-time", "", high=2, unit=BoundUnit.MINUTES),
+            "Mon of week 1: 2.7 min, outside the <= 2 min you asked for",
+        ),
+    ],
+)
+def test_the_message_of_each_measure(made, held, message):
+    assert messages(made, held) == [message]
+
+
+def test_each_subject_and_each_slot_is_one_diagnostic_in_the_order_of_rules():
+    made = plan(week(day("Mon", line(BENCH, 12)), day("Thu", line(BENCH, 13))))
+    found = messages(made, rule("session-sets", "chest", high=11), rule("weekly-sets", "chest, quads", 1, 20))
+    assert [text.split(",")[0] for text in found] == [
+        "Mon of week 1: 12 sets for Chest",
+        "Thu of week 1: 13 sets for Chest",
+        "25 weekly sets for Chest in week 1",
+        "0 weekly sets for Quads in week 1",
+    ]
+
+
+def test_a_plan_that_keeps_its_rules_has_nothing_to_tell():
+    assert breaches(benching(10, 12), promise(rule("weekly-sets", "chest", 10, 20))) == ()
+
+
+def test_severity_reason_and_code_come_from_the_rule_and_its_measure():
+    held = rule("weekly-sets", "chest", 10, severity=Severity.ERROR, reason="Less is little.")
+    (found,) = breaches(benching(8), promise(held))
+    assert (found.severity, found.help, found.code) == (Severity.ERROR, "Less is little.", codes.WEEKLY_SETS)
+
+
+def test_the_greatest_contributor_is_pointed_at_and_the_others_follow_once_each():
+    presses = [line(movement(f"Press {sets}", chest=1), sets) for sets in range(1, 10)]
+    made = plan(week(day("Mon", *presses)), week(day("Mon", *presses)))
+    (found,) = breaches(made, promise(rule("weekly-sets", "chest", high=20)))
+    assert found.span.text == "Press 9"
+    assert [(place.span.text, place.text) for place in found.related] == [
+        ("Press 8", "adds 8 sets"),
+        ("Press 7", "adds 7 sets"),
+        ("Press 6", "adds 6 sets"),
+        ("Press 5", "adds 5 sets"),
+        ("Press 4", "adds 4 sets"),
+        ("Press 3", "adds 3 sets"),
+        ("Press 2", "and 2 more lines"),
+        ("rule weekly-sets", "the rule stands here, in the rules `house`"),
+    ]
+
+
+def test_what_a_line_adds_may_change_over_the_weeks():
+    days = [day("Mon", line(BENCH, 8), line(PUSHDOWN, count)) for count in (1, 3)]
+    (found,) = breaches(plan(*map(week, days)), promise(rule("weekly-sets", "triceps", 10, ruleset=None)))
+    assert [place.text for place in found.related] == ["adds 1 to 3 sets", "the rule stands here"]
+
+
+def test_an_inherited_line_says_once_how_it_came():
+    came = Related(stands("like Settle"), "came to block Build through this `like`")
+    lines = [line(BENCH, 6, inherited=(came,)), line(movement("Dip", chest=1), 5, inherited=(came,))]
+    (found,) = breaches(plan(week(day("Mon", *lines))), promise(rule("weekly-sets", "chest", high=10)))
+    assert [place.text for place in found.related] == ["adds 5 sets", came.text, found.related[-1].text]
+
+
+@pytest.mark.parametrize(
+    ("made", "text"),
+    [
+        (plan(week(day("Mon", line(BENCH, 3)))), "block Base"),
+        (plan(week(day("Mon", line(BENCH, 3))), week(day("Mon", line(BENCH, 3)), block="Build")), "plan"),
+    ],
+)
+def test_a_muscle_that_nothing_trains_is_told_at_its_block_or_at_the_plan(made, text):
+    (found,) = breaches(made, promise(rule("weekly-sets", "quads", 4)))
+    assert found.span.text == text
+
+
+def test_a_muscle_that_nothing_declares_is_left_to_the_linker():
+    assert messages(benching(4), rule("weekly-sets", "wings", 4)) == []
+
+
+@pytest.mark.parametrize(
+    ("given", "left"),
+    [
+        (waiver("weekly-sets", "chest", weeks=(2,)), ["weeks 1 and 3"]),
+        (waiver("weekly-sets", "chest"), []),
+        (waiver("weekly-sets"), []),
+        (waiver("weekly-sets", "every muscle", weeks=(1, 2)), ["week 3"]),
+        (waiver("weekly-sets", "quads"), ["weeks 1-3", "nothing"]),
+        (waiver("weekly-sets", "chest", weeks=(4,)), ["weeks 1-3", "nothing"]),
+        (waiver("frequency", "chest"), ["weeks 1-3", "nothing"]),
+    ],
+)
+def test_a_waiver_takes_its_weeks_out_and_says_when_it_waives_nothing(given, left):
+    found = messages(benching(8, 8, 8, 10), rule("weekly-sets", "chest", 10), waivers=(given,))
+    assert len(found) == len(left)
+    assert all(part in text for part, text in zip(left, found, strict=True))
+
+
+def test_a_waiver_of_a_group_covers_its_members_and_no_other():
+    made = plan(week(day("Mon", line(CURL, 2), line(SQUAT, 2))))
+    found = messages(made, rule("weekly-sets", "biceps, quads", 4), waivers=(waiver("weekly-sets", "arms"),))
+    assert [("Biceps" in text, "Quads" in text) for text in found] == [(False, True)]
+
+
+@pytest.mark.parametrize("measure", ["monotony", "xyzzy"])
+def test_a_waiver_of_what_is_not_measured_is_not_called_idle(measure):
+    assert messages(benching(10), waivers=(waiver(measure),)) == []
+
+
+def test_an_idle_waiver_is_a_warning_where_it_stands():
+    (found,) = breaches(benching(10), promise(waivers=(waiver("weekly-sets", "chest"),)))
+    assert (found.code, found.severity, found.span.text) == (
+        codes.UNUSED_WAIVER,
+        Severity.WARNING,
+        "waive weekly-sets",
+    )
+
+
+@pytest.mark.parametrize(
+    ("held", "code", "word"),
+    [
+        (rule("weekly-set", "chest", 4), codes.UNKNOWN_MEASURE, "weekly-sets"),
+        (rule("monotony", "", high=2), codes.MEASURE_NOT_YET, "monotony"),
+        (rule("recovery", "chest", 2), codes.BOUND_UNIT, "hours"),
+        (rule("effort", "", high=8), codes.BOUND_UNIT, "RPE"),
+        (rule("weekly-sets", "chest", 8, unit=BoundUnit.HOURS), codes.BOUND_UNIT, "plain number"),
+        (rule("weekly-rise", "chest", 8), codes.BOUND_UNIT, "percent"),
+        (rule("session-time", "", 8), codes.BOUND_UNIT, "minutes"),
+        (rule("session-time", "chest", 8, unit=BoundUnit.MINUTES), codes.RULE_SUBJECT, "without `for`"),
+        (rule("weekly-sets", "chest : quads", 1, 2), codes.RULE_SUBJECT, "muscles or groups"),
+        (rule("frequency", "chest", 1, after_sets=6), codes.RULE_AFTER_SETS, "after"),
+    ],
+)
+def test_a_rule_that_cannot_be_held_says_so_once_and_holds_nothing(held, code, word):
+    (found,) = rule_faults(promise(held))
+    assert (found.code, found.span) == (code, held.span)
+    assert word in found.message + (found.help or "")
+    assert breaches(benching(0), promise(held)) == ()
+
+
+def test_sound_rules_have_no_faults_and_all_faults_of_a_promise_are_told():
+    assert rule_faults(promise(rule("weekly-sets", "chest", 4), waivers=(waiver("strain"),))) == ()
+    bad = promise(rule("wekly-sets", "chest", 4), rule("xyzzy", "", 1), waivers=(waiver("recovry", "chest"),))
+    found = rule_faults(bad)
+    assert [fault.code.name for fault in found] == ["unknown-measure"] * 3
+    assert [fault.fix and fault.fix.replacement for fault in found] == ["weekly-sets", None, "recovery"]
+    assert [fault.fix.span.text for fault in found if fault.fix] == ["wekly-sets", "recovry"]
+    assert "The measures are weekly-sets, " in (found[1].help or "")
+
+
+def test_a_measure_of_ones_own_is_passed_in():
+    def figures(ledger, rule):
+        for each in ledger.plan.weeks:
+            yield Figure(WHOLE_PLAN, each, None, Fraction(len(each.sessions)), ())
+
+    own = Measure(
+        name="weekly-sessions",
+        unit=BoundUnit.NUMBER,
+        code=replace(codes.FREQUENCY, name="weekly-sessions"),
+        figures=figures,
+        scopes=frozenset({Scope.PLAN}),
+        part="",
+        about="Sessions a week.",
+        weeks="All weeks.",
+        example="should weekly-sessions >= 2",
+    )
+    held = promise(rule("weekly-sessions", "", 2))
+    assert rule_faults(held, (*MEASURES, own)) == ()
+    (found,) = breaches(benching(4, 4), held, (*MEASURES, own))
+    assert found.message == "1 session a week in weeks 1-2, outside the >= 2 you asked for"
+    assert found.code.name == "weekly-sessions"
+
+
+@pytest.mark.parametrize("measure", MEASURES, ids=lambda measure: measure.name)
+def test_every_measure_tells_people_what_it_is(measure):
+    assert measure.code.name == measure.name
+    assert measure.about.endswith(".")
+    assert measure.weeks.endswith(".")
+    assert measure.example.split()[:2] in (["should", measure.name], ["must", measure.name])
+
+
+def test_no_message_calls_a_figure_safe_or_unsafe():
+    assert not [code for code in codes.CODES if "safe" in f"{code.message} {code.title} {code.text}".lower()]
