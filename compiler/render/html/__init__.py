@@ -1,0 +1,63 @@
+"""The sheets as one HTML file that needs nothing else: no network, no script, styles and drawings inside.
+
+Comes in: a plan, its volume and overview. Goes out: the text of the page.
+"""
+
+from __future__ import annotations
+
+from base64 import b64encode
+from collections.abc import Sequence
+from functools import cache
+from hashlib import sha256
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+
+from setwright.plan import Plan
+from setwright.render import keys, sheet, tables
+from setwright.render.html.figures import figure
+from setwright.report.overview import WeekSummary
+from setwright.report.volume import Volume
+from setwright.science.effort import EFFORT_KEY
+
+
+def page(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:
+    """The whole page: overview, cautions, a section a week, keys."""
+    environment = _environment()
+    style = _style(environment)
+    return environment.get_template("page.html.j2").render(
+        sheet=sheet.sheet(plan, overview),
+        figure=figure(plan, overview),
+        sets=tables.sets_grids(plan, volume, overview),
+        minutes=tables.minutes_grids(plan, overview),
+        cautions=keys.CAUTIONS,
+        notation=keys.NOTATION,
+        effort_key=EFFORT_KEY,
+        effort_line=keys.EFFORT_LINE,
+        style=style,
+        policy=_policy(style),
+    )
+
+
+@cache
+def _environment() -> Environment:
+    return Environment(
+        loader=PackageLoader(__name__, "."),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+
+
+def _style(environment: Environment) -> Markup:
+    # A file of ours, never a person's text: it may stand as it is.
+    loader = environment.loader
+    assert loader is not None
+    return Markup(loader.get_source(environment, "style.css")[0])
+
+
+def _policy(style: str) -> str:
+    """A content security policy that lets this one style through and nothing else in or out."""
+    digest = b64encode(sha256(style.encode()).digest()).decode()
+    return f"default-src 'none'; style-src 'sha256-{digest}'; img-src data:; base-uri 'none'; form-action 'none'"

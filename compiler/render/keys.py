@@ -1,0 +1,67 @@
+"""The keys that every sheet carries: how to read it, and the cautions.
+
+Nothing comes in; tuples of text go out. The scale of effort itself is `science.effort.EFFORT_KEY`.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+# A sign or word, and what it means.
+NOTATION: Final = (
+    ("4 \u00d7 5", "Four sets of five repetitions."),
+    ("8\u201310", "Any number in that range. Stop when the effort asked for is reached."),
+    ("5+", "At least five, then as many as good form allows."),
+    ("max", "As many as good form allows."),
+    ("(2+2+2)", "One set made of small ones, with a short pause between them."),
+    ("per side", "Repetitions for each arm or leg."),
+    ("@ RPE 8", "How hard the set ends, by the effort scale."),
+    ("@ 2 RIR", "Repetitions in reserve: how many more you could have done."),
+    ("@ 80%", "Share of your best for one repetition."),
+    ("warm-up 40% \u00d7 8", "Share of the first work set's load, so many times."),
+    ("tempo 3-1-1-0", "Seconds lowering, at the bottom, lifting, at the top; X is as fast as possible."),
+    ("drop", "Take load off and go on without rest."),
+    ("superset, circuit", "One set of each in turn, then the rest; repeat until every set is done."),
+    ("each side", "The discs for one end of the bar, heaviest first against the collar."),
+    ("D, T", "A deload week, a test week."),
+    ("optional", "Leave it out when time or energy is short."),
+)
+
+CAUTIONS: Final = (
+    (
+        "Before you start",
+        "Go through a pre-exercise health screening. Have a doctor clear you first if you have a heart, lung, "
+        "metabolic or kidney condition, chest pain, fainting, a recent injury or operation, or take medicines that "
+        "matter.",
+    ),
+    (
+        "Each session",
+        "Warm up, and build up to heavy sets in steps. Check collars, pins and bench before you load.",
+    ),
+    (
+        "Heavy and maximal sets",
+        "Have trained spotters, or safety bars set at the right height, for any lift that could pin you. Never test a "
+        "best alone.",
+    ),
+    (
+        "Stop",
+        "Stop at sharp or unusual pain, dizziness, pressure in the chest or odd shortness of breath, and have it "
+        "looked at. Seek care at once for dark urine or muscle pain far beyond the usual in the days after.",
+    ),
+    ("Illness", "Do not train with a fever. Come back lighter after any illness or a long break."),
+    (
+        "Minors",
+        "Young people train under a qualified adult who is present, learn the movement first and add load slowly.",
+    ),
+    (
+        "Pregnancy and after birth",
+        "Train only as agreed with your doctor or midwife, and change what no longer suits.",
+    ),
+    (
+        "What this is",
+        "A training plan, not medical advice. What a doctor, physiotherapist or other licensed professional tells you "
+        "comes first.",
+    ),
+)
+
+EFFORT_LINE: Final = "Effort: RPE 10 nothing left, 9 one more repetition, 8 two more, 7 three more, 6 about four more."

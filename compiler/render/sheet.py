@@ -1,0 +1,299 @@
+"""A plan arranged as sheets: weeks, sessions, numbered movements, what stands where; markdown and html print it.
+
+Comes in: a plan and its overview. Goes out: `Sheet`, in which everything a person reads is text.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from fractions import Fraction
+from itertools import groupby
+from typing import Final
+
+from setwright.plan import BlockSpan, Line, Plan, Segment, SegmentKind, Session, Week, WeekKind
+from setwright.quantities import Mass, Unit, plain
+from setwright.record import record
+from setwright.render import words
+from setwright.report.overview import SessionSummary, WeekSummary
+from setwright.science.discs import colour_of
+
+# A sheet has room to write so many sets down; more are written beside.
+MOST_BLANKS: Final = 12
+
+
+@record
+class Disc:
+    """One disc on a side: the number printed on it, the federation's colour or None, its drawn height (1 to 3)."""
+
+    number: str
+    colour: str | None
+    height: int
+
+
+@record
+class Row:
+    """One segment; `lead` says how it joins the one before."""
+
+    lead: str | None
+    dose: str
+    effort: str | None
+    load: str | None
+    aside: str | None  # "in each hand"
+    blank: str | None  # the unit beside a blank for an unknown load
+    discs: tuple[Disc, ...]  # of one side; none also where there is no bar
+    blanks: int  # sets that there is room to write down
+
+
+@record
+class Remark:
+    """A short text under a movement; `kind` is note, cue, swap or progression, `head` stands before the text."""
+
+    kind: str
+    head: str | None
+    text: str
+
+
+@record
+class Station:
+    """One movement as it stands in a session."""
+
+    order: int
+    name: str
+    label: str | None
+    optional: bool
+    warm_up: tuple[str, ...]
+    rows: tuple[Row, ...]
+    manner: tuple[str, ...]
+    remarks: tuple[Remark, ...]
+
+
+@record
+class Part:
+    """A movement by itself (`heading` None), or those of a superset or circuit."""
+
+    heading: str | None
+    stations: tuple[Station, ...]
+
+
+@record
+class SessionSheet:
+    """One session; `when` is its date in words."""
+
+    day: str
+    label: str | None
+    date: date | None
+    when: str | None
+    minutes: str
+    notes: tuple[str, ...]
+    parts: tuple[Part, ...]
+
+
+@record
+class WeekSheet:
+    """One week."""
+
+    number: int
+    block: str
+    place: str  # "week 3 of 4"
+    kind: WeekKind
+    letter: str
+    name: str
+    banner: str | None
+    dates: str | None
+    notes: tuple[str, ...]
+    sessions: tuple[SessionSheet, ...]
+
+
+@record
+class WeekMark:
+    """A week as a list of weeks shows it."""
+
+    number: int
+    letter: str
+    name: str
+
+
+@record
+class BlockSheet:
+    """One block, as the overview lists it."""
+
+    name: str
+    weeks: str
+    dates: str | None
+    marked: tuple[str, ...]  # "deload week 4"
+    marks: tuple[WeekMark, ...]
+
+
+@record
+class Sheet:
+    """The whole plan."""
+
+    name: str
+    author: str | None
+    athlete: str | None
+    dates: str | None
+    length: str
+    facts: tuple[tuple[str, str], ...]
+    notes: tuple[str, ...]
+    blocks: tuple[BlockSheet, ...]
+    weeks: tuple[WeekSheet, ...]
+
+
+def sheet(plan: Plan, overview: Sequence[WeekSummary]) -> Sheet:
+    """The plan as sheets; `overview` is that of the same plan, for the minutes."""
+    lengths = {
+        (block.name, number): block.last_week - block.first_week + 1
+        for block in plan.blocks
+        for number in range(block.first_week, block.last_week + 1)
+    }
+    summaries = {week.number: week for week in overview}
+    return Sheet(
+        name=plan.name,
+        author=plan.author,
+        athlete=plan.athlete,
+        dates=_dates(plan.weeks, plan.microcycle),
+        length=_length(plan),
+        facts=plan.athlete_facts,
+        notes=plan.notes,
+        blocks=_blocks(plan),
+        weeks=tuple(
+            _week(week, plan, lengths.get((week.block, week.number), 1), summaries.get(week.number))
+            for week in plan.weeks
+        ),
+    )
+
+
+def _length(plan: Plan) -> str:
+    count = len(plan.weeks)
+    unit = "week" if plan.microcycle == 7 else f"round of {plan.microcycle} days"
+    return f"{count} {unit}" if count == 1 else f"{count} {unit.replace('week', 'weeks').replace('round', 'rounds')}"
+
+
+def _dates(weeks: Sequence[Week], microcycle: int) -> str | None:
+    if not weeks or weeks[0].start is None or weeks[-1].start is None:
+        return None
+    return words.days(weeks[0].start, words.last_day(weeks[-1].start, microcycle))
+
+
+def _blocks(plan: Plan) -> tuple[BlockSheet, ...]:
+    weeks = {week.number: week for week in plan.weeks}
+    return tuple(
+        _block(
+            block, [weeks[number] for number in range(block.first_week, block.last_week + 1) if number in weeks], plan
+        )
+        for block in plan.blocks
+    )
+
+
+def _block(block: BlockSpan, weeks: Sequence[Week], plan: Plan) -> BlockSheet:
+    """A block as far as the plan still holds its weeks: a sheet may be of one week alone."""
+    marks = tuple(
+        WeekMark(week.number, words.WEEK_LETTERS[week.kind], words.WEEK_NAMES[week.kind].lower()) for week in weeks
+    )
+    whole = len(weeks) == block.last_week - block.first_week + 1
+    return BlockSheet(
+        name=block.name,
+        weeks=words.stretch(block.first_week, block.last_week),
+        dates=_dates(weeks, plan.microcycle) if whole else None,
+        marked=tuple(f"{mark.name}{words.NO_BREAK}{mark.number}" for mark in marks if mark.letter),
+        marks=marks,
+    )
+
+
+def _week(week: Week, plan: Plan, length: int, summary: WeekSummary | None) -> WeekSheet:
+    minutes = summary.sessions if summary is not None else ()
+    return WeekSheet(
+        number=week.number,
+        block=week.block,
+        place=f"week {week.number_in_block} of {length}",
+        kind=week.kind,
+        letter=words.WEEK_LETTERS[week.kind],
+        name=words.WEEK_NAMES[week.kind],
+        banner=words.WEEK_BANNERS[week.kind],
+        dates=_dates((week,), plan.microcycle),
+        notes=week.notes,
+        sessions=tuple(
+            _session(session, plan.unit, minutes[at] if at < len(minutes) else None)
+            for at, session in enumerate(week.sessions)
+        ),
+    )
+
+
+def _session(session: Session, unit: Unit, summary: SessionSummary | None) -> SessionSheet:
+    return SessionSheet(
+        day=words.slot(session.slot),
+        label=session.label,
+        date=session.date,
+        when=words.day(session.date, year=False) if session.date else None,
+        minutes=words.minutes(summary.minutes) if summary is not None else "",
+        notes=session.notes,
+        parts=tuple(_parts(session, unit)),
+    )
+
+
+def _parts(session: Session, unit: Unit) -> Iterator[Part]:
+    # Without a group every line is a part of its own, so its order is the key.
+    for _, numbered in groupby(
+        enumerate(session.lines, 1), key=lambda pair: pair[1].group.letter if pair[1].group else pair[0]
+    ):
+        lines = tuple(numbered)
+        group = lines[0][1].group
+        heading = words.together(group, tuple(order for order, _ in lines)) if group is not None else None
+        yield Part(heading, tuple(_station(order, line, unit) for order, line in lines))
+
+
+def _station(order: int, line: Line, unit: Unit) -> Station:
+    warm_up = tuple(words.warm_up(part) for part in line.segments if part.kind is SegmentKind.WARM_UP)
+    return Station(
+        order=order,
+        name=line.movement.name,
+        label=line.label,
+        optional=line.optional,
+        warm_up=warm_up,
+        rows=tuple(_row(line, segment, at, unit) for at, segment in enumerate(line.work)),
+        manner=words.manner(line),
+        remarks=tuple(_remarks(line)),
+    )
+
+
+def _row(line: Line, segment: Segment, at: int, unit: Unit) -> Row:
+    made = segment.load
+    return Row(
+        lead=_lead(segment, at),
+        dose=words.dose(segment),
+        effort=words.effort(segment.intensity),
+        load=words.load(segment),
+        aside=words.load_aside(segment),
+        blank=unit.value if words.wants_load(line.movement, segment) else None,
+        discs=tuple(_disc(Mass(disc, made.mass.unit)) for disc in made.per_side or ()) if made else (),
+        blanks=min(segment.sets, MOST_BLANKS),
+    )
+
+
+def _lead(segment: Segment, at: int) -> str | None:
+    match segment.kind:
+        case SegmentKind.TEST:
+            return "test"
+        case SegmentKind.DROP:
+            return "drop"
+        case _:
+            return "then" if at else None
+
+
+def _disc(mass: Mass) -> Disc:
+    kilograms = mass.to(Unit.KG).amount
+    height = 3 if kilograms >= 9 else 2 if kilograms >= Fraction(9, 2) else 1
+    return Disc(plain(mass.amount), colour_of(mass), height)
+
+
+def _remarks(line: Line) -> Iterator[Remark]:
+    for note in line.notes:
+        yield Remark("note", None, note)
+    if line.advance is not None:
+        yield Remark("progression", "Progression", line.advance.removeprefix("advance "))
+    if line.movement.cue is not None:
+        yield Remark("cue", None, line.movement.cue)
+    swaps = tuple(dict.fromkeys((*line.swaps, *line.movement.swaps)))
+    if swaps:
+        yield Remark("swap", "Swap for", ", ".join(swaps))

@@ -1,0 +1,113 @@
+"""Words for prescriptions, the same on every sheet. Expected texts are our own wording, so no outside source."""
+
+from __future__ import annotations
+
+from datetime import date
+from fractions import Fraction
+
+import pytest
+
+from setwright.plan import Group, GroupKind, Handling, Load, Movement
+from setwright.prescription import (
+    Bodyweight,
+    ChangeByMass,
+    ChangeByPercent,
+    Intensity,
+    PercentOfBest,
+    Reps,
+    RepsKind,
+    Rest,
+    Weight,
+)
+from setwright.render import words
+from sheets.sample_plans import SPAN, SQUAT, bar, count, kg, rir, rpe, work
+
+
+def said(text: str | None) -> str | None:
+    """No-break spaces as plain ones, so that the tests can be read."""
+    return None if text is None else text.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("reps", "text"),
+    [
+        (count(5), "3 × 5"),
+        (count(8, 10), "3 × 8–10"),
+        (count(8, per_side=True), "3 × 8 per side"),
+        (Reps(RepsKind.AT_LEAST, Fraction(5), Fraction(5)), "3 × 5+"),
+        (Reps(RepsKind.MAX), "3 × max"),
+        (Reps(RepsKind.SECONDS, Fraction(40), Fraction(40)), "3 × 40 s"),
+        (Reps(RepsKind.SECONDS, Fraction(120), Fraction(120), minutes=True), "3 × 2 min"),
+        (Reps(RepsKind.CLUSTER, parts=(2, 2, 2)), "3 × (2+2+2)"),
+    ],
+)
+def test_dose(reps: Reps, text: str) -> None:
+    assert said(words.dose(work(3, reps))) == text
+
+
+@pytest.mark.parametrize(
+    ("intensity", "effort", "load"),
+    [
+        (None, None, None),
+        (rpe(7, 8), "RPE 7–8", None),
+        (rir(2), "2 RIR", None),
+        (PercentOfBest(Fraction("82.5")), "82.5%", None),
+        (PercentOfBest(Fraction(80), "Chin-Up 2-3"), "80% of Chin-Up 2-3", None),
+        (ChangeByPercent(Fraction(-8)), "8% lighter", None),
+        (ChangeByMass(kg("2.5")), "2.5 kg heavier", None),
+        (ChangeByPercent(Fraction(0)), "same load", None),
+        (Weight(kg(100)), None, "100 kg"),
+        (Bodyweight(), None, "bodyweight"),
+        (Bodyweight(kg(5)), None, "bodyweight + 5 kg"),
+        (Bodyweight(kg(-20)), None, "bodyweight − 20 kg"),
+    ],
+)
+def test_effort_and_load(intensity: Intensity | None, effort: str | None, load: str | None) -> None:
+    segment = work(1, count(5), intensity)
+    assert (said(words.effort(intensity)), said(words.load(segment))) == (effort, load)
+
+
+def test_a_load_says_how_it_is_meant() -> None:
+    assert words.load_aside(work(1, count(5), rpe(8), Load(kg(20), Handling.PAIR))) == "in each hand"
+    assert words.load_aside(work(1, count(5), rpe(8), bar(20))) == "empty bar"
+    assert words.load_aside(work(1, count(5), rpe(8), bar(60, 20))) is None
+
+
+def test_a_blank_stands_only_where_a_load_is_wanted() -> None:
+    push_up = Movement("Push-Up", SPAN)
+    assert words.wants_load(SQUAT, work(1, count(5), rpe(8)))
+    assert words.wants_load(push_up, work(1, count(5), PercentOfBest(Fraction(80))))
+    assert not words.wants_load(push_up, work(1, count(5), rpe(8)))
+    assert not words.wants_load(SQUAT, work(1, count(5), rpe(8), bar(60, 20)))
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "text"),
+    [(90, 90, "90 s"), (60, 90, "60–90 s"), (120, 180, "2–3 min"), (150, 150, "2:30 min"), (150, 180, "2:30–3 min")],
+)
+def test_rest(low: int, high: int, text: str) -> None:
+    assert said(words.rest(Rest(Fraction(low), Fraction(high)))) == text
+
+
+def test_groups() -> None:
+    rest = Rest(Fraction(90), Fraction(90))
+    superset = words.together(Group(GroupKind.SUPERSET, "A", rest), (3, 4))
+    circuit = words.together(Group(GroupKind.CIRCUIT, "B", rounds=3), (5, 6, 7))
+    assert said(superset) == "Superset A: 3 and 4 in turn, rest 90 s after each round"
+    assert said(circuit) == "Circuit B: 5, 6 and 7 in turn, 3 rounds"
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "text"),
+    [
+        (date(2027, 1, 4), date(2027, 1, 10), "4–10 January 2027"),
+        (date(2027, 1, 25), date(2027, 2, 7), "25 January – 7 February 2027"),
+        (date(2026, 12, 28), date(2027, 1, 3), "28 December 2026 – 3 January 2027"),
+    ],
+)
+def test_days(first: date, last: date, text: str) -> None:
+    assert said(words.days(first, last)) == text
+
+
+def test_slots() -> None:
+    assert (words.slot("Mon"), said(words.slot("3"))) == ("Monday", "Day 3")
