@@ -1,0 +1,85 @@
+"""The command `setwright`: a table of verbs, each in a file of its own that is imported when it is asked for.
+
+Comes in: the command line. Goes out: exit code 0 (clean), 1 (errors in a plan), 2 (wrong usage), and never a traceback.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import NamedTuple
+
+import click
+
+from setwright import __version__
+from setwright.cli.trouble import Trouble, as_trouble
+
+
+class Verb(NamedTuple):
+    """A verb and the question it answers."""
+
+    name: str
+    answers: str
+
+
+VERBS = (
+    Verb("new", "Start a plan: a folder with a plan, an athlete and a log that compile."),
+    Verb("check", "Is it sound? Every error and every broken rule."),
+    Verb("build", "Print the sheets: HTML, Markdown, CSV, JSON."),
+    Verb("volume", "Sets for each muscle in each week, exposures, rest between."),
+    Verb("library", "Search movements, muscles, equipment, rules and starters."),
+    Verb("explain", "The long text of a diagnostic, with an example put right."),
+)
+
+# Verbs that are decided and come later; naming one is answered, not guessed at.
+LATER = ("compare", "diff", "why", "fmt", "log", "watch", "lsp", "next")
+
+
+def main() -> None:
+    """The console script."""
+    command(prog_name="setwright")
+
+
+class _Verbs(click.Group):
+    """A group that imports a verb's module only when that verb is asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return [verb.name for verb in VERBS]
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name in LATER:
+            return _not_yet(cmd_name)
+        if not any(verb.name == cmd_name for verb in VERBS):
+            return None
+        found = import_module(f"setwright.cli.{cmd_name}").command
+        assert isinstance(found, click.Command)
+        return found
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Verbs"):
+            formatter.write_dl([(verb.name, verb.answers) for verb in VERBS])
+
+    def invoke(self, ctx: click.Context) -> object:
+        try:
+            return super().invoke(ctx)
+        except Exception as error:
+            raise as_trouble(error) from error
+
+
+@click.group(
+    cls=_Verbs,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    epilog="Example: setwright check examples/*/*.plan",
+)
+@click.version_option(version=__version__, message="setwright %(version)s")
+def command() -> None:
+    """Strength-training plans as plain text: check them, count them, print them."""
+
+
+def _not_yet(name: str) -> click.Command:
+    @click.command(
+        name=name, add_help_option=False, context_settings={"ignore_unknown_options": True, "allow_extra_args": True}
+    )
+    def later() -> None:
+        raise Trouble(f"not yet: `{name}` comes in a later version")
+
+    return later

@@ -1,0 +1,70 @@
+"""The findings of one file as plain records: from the cache while nothing changed, else from the compiler."""
+
+from __future__ import annotations
+
+import gc
+import os
+import sys
+from typing import TYPE_CHECKING
+
+from setwright import __version__, cache
+from setwright.cli.trouble import Trouble
+
+if TYPE_CHECKING:
+    from setwright.diagnostics.plain import Record
+    from setwright.pipeline import Compiled
+
+STDIN = "-"
+STDIN_SHOWN = "<stdin>"
+ROOT_MARKS = (".git", "setwright.toml")  # those of `files`, which is too slow to import for a cached run
+
+
+def findings(path: str, athletes: tuple[str, ...], root: str | None, *, use_cache: bool) -> list[Record]:
+    """Everything the compiler says about the file; `-` is standard input, which is never cached."""
+    if path == STDIN or not use_cache:
+        return _compile(path, athletes, root)[0]
+    entry = cache.key(path, root or workspace(path), ("check", *athletes))
+    kept: list[Record] | None = cache.lookup(entry, __version__)
+    if kept is not None:
+        return kept
+    found, dependencies = _compile(path, athletes, root)
+    cache.store(entry, __version__, dependencies, found)
+    return found
+
+
+def workspace(path: str) -> str:
+    """The root a file has by itself: where the marks are may change what it is allowed to use."""
+    folder = own = os.path.dirname(os.path.realpath(path))
+    while not any(os.path.exists(os.path.join(folder, mark)) for mark in ROOT_MARKS):
+        if folder == os.path.dirname(folder):
+            return own
+        folder = os.path.dirname(folder)
+    return folder
+
+
+def require(path: str) -> None:
+    """Say at once that a file is missing or is a folder."""
+    if path != STDIN and os.path.isdir(path):
+        raise Trouble(f"{path}: is a folder; name the .plan file in it")
+    if path != STDIN and not os.path.lexists(path):
+        raise Trouble(f"{path}: no such file")
+
+
+def compiled(path: str, athletes: tuple[str, ...], root: str | None) -> Compiled:
+    """The file compiled; of standard input, bytes that are not UTF-8 are carried along for the compiler to point at."""
+    gc.disable()  # one run makes little that it does not need to its end; collecting took a twentieth of its time
+    from setwright.pipeline import compile
+
+    if path != STDIN:
+        return compile(path, athletes=athletes, root=root)
+    text = sys.stdin.buffer.read().decode("utf-8", "surrogateescape")
+    return compile(STDIN_SHOWN, athletes=athletes, root=root, text=text)
+
+
+def _compile(
+    path: str, athletes: tuple[str, ...], root: str | None
+) -> tuple[list[Record], tuple[tuple[str, str | None], ...]]:
+    from setwright.diagnostics.plain import records
+
+    made = compiled(path, athletes, root)
+    return records(made.diagnostics), made.dependencies
