@@ -43,3 +43,13 @@ class Athlete:
     bests: tuple[Best, ...] = ()
     model: str | None = None
     round_down: bool | None = None
+
+    @property
+    def equipment(self) -> frozenset[str]:
+        """The words of all equipment at hand: what `has` lists, and what the lines of bars and weights imply."""
+        implied = {
+            ("barbell",): bool(self.bar or self.plates),
+            ("dumbbell", "dumbbells"): bool(self.dumbbells),
+            ("kettlebell", "kettlebells"): bool(self.kettlebells),
+        }
+        return frozenset(self.has).union(*(words for words, there in implied.items() if there))

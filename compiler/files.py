@@ -70,12 +70,13 @@ class Files:
         from setwright.diagnostics.catalogue import reading as codes
 
         try:
-            data = path.read_bytes() if path.stat().st_size <= LARGEST_FILE else None
+            with path.open("rb") as stream:
+                data = stream.read(LARGEST_FILE + 1)
         except (OSError, ValueError) as error:
             self._read[str(path.resolve())] = None
             reason = os.strerror(error.errno).lower() if isinstance(error, OSError) and error.errno else "not a path"
             return codes.UNREADABLE_FILE.at(asked or _top(shown), file=shown, reason=reason)
-        if data is None:
+        if len(data) > LARGEST_FILE:
             self._read[str(path.resolve())] = "large"
             return codes.FILE_TOO_LARGE.at(asked or _top(shown), file=shown, most=LARGEST_FILE // 1_000_000)
         self._read[str(path.resolve())] = sha256(data).hexdigest()

@@ -51,7 +51,7 @@ class Compiled:
     @property
     def has_errors(self) -> bool:
         """True where no sheets can be made."""
-        return any(diagnostic.severity is Severity.ERROR for diagnostic in self.diagnostics)
+        return _has_errors(self.diagnostics)
 
 
 def compile(
@@ -99,7 +99,7 @@ def library(path: str | None = None) -> Library:
 
 def _root_source(files: Files, path: str, text: str | None) -> Source | Diagnostic:
     if text is not None:
-        return decoded(text.encode(), path)
+        return decoded(text.encode("utf-8", "surrogateescape"), path)
     return files.read(Path(path), path)
 
 
@@ -177,6 +177,7 @@ def _compilations(
     """The root file's plans, each for each athlete."""
     plans = [declared for declared in library.plans if declared.span.source is source]
     _refuse_doubles(plans, "plan", problems)
+    readable = not _has_errors(problems)  # sums over lines that could not be read would raise false alarms
     made: list[Compilation] = []
     for declared in plans:
         linked = linked_plan(declared, library, problems)
@@ -187,7 +188,9 @@ def _compilations(
         plan = expanded_plan(linked.plan, muscles, groups, problems)
         if plan is None:
             continue
-        problems.extend((*rule_faults(linked.promise), *breaches(plan, linked.promise)))
+        problems.extend(rule_faults(linked.promise))
+        if readable:
+            problems.extend(breaches(plan, linked.promise))
         for athlete in athletes or (None,):
             fitted = fitted_plan(plan, athlete, _finder(library), problems)
             made.append(Compilation(fitted, linked.promise))
@@ -199,6 +202,10 @@ def _finder(library: Library) -> Callable[[str], Movement | None]:
         return library.movement(Name(name, Span(Source("", ""), 1, 0, 0)), [])
 
     return movement_of
+
+
+def _has_errors(problems: Iterable[Diagnostic]) -> bool:
+    return any(problem.severity is Severity.ERROR for problem in problems)
 
 
 def _in_order(problems: list[Diagnostic]) -> tuple[Diagnostic, ...]:

@@ -37,12 +37,12 @@ def expanded_plan(
     groups: Iterable[tuple[str, tuple[str, ...]]],
     problems: Problems,
 ) -> Plan | None:
-    """The whole plan, or None where a track or a deload cannot be laid out (after saying why)."""
+    """The whole plan, or None where it is not sound or cannot be laid out (after saying why)."""
     before = len(problems)
     expansion = _Expansion(linked, problems)
     for block in linked.blocks:
         expansion.add(block)
-    if any(problem.severity.value == "error" for problem in problems[before:]):
+    if not linked.sound or any(problem.severity.value == "error" for problem in problems[before:]):
         return None
     return Plan(
         name=linked.name,
@@ -74,9 +74,11 @@ class _Expansion:
     def add(self, block: LinkedBlock) -> None:
         """Lay out one block after those before it."""
         first = len(self.weeks) + 1
+        if not self._plan.sound and (self._plan.deload_every is not None or not block.weeks_known):
+            return
         deloads = self._deloads(block, first)
         working = [number for number in range(1, block.weeks + 1) if number not in deloads]
-        if not self._check(block, working, deloads):
+        if not self._check(block, working, deloads) or not self._plan.sound:
             return
         for number in range(1, block.weeks + 1):
             if number in deloads:
@@ -100,7 +102,7 @@ class _Expansion:
                 if working:
                     check_tracks(line, block, len(working), self._problems)
                 self._check_weekly(line, block, working, deloads)
-        if 1 in deloads and self._last_working is None and len(self._problems) == before:
+        if 1 in deloads and self._last_working is None and self._plan.sound and len(self._problems) == before:
             self._problems.append(codes.DELOAD_FROM_NOTHING.at(deloads[1].span, week=len(self.weeks) + 1))
         return all(problem.severity.value != "error" for problem in self._problems[before:])
 

@@ -58,11 +58,12 @@ def _loaded(plan: Plan, loader: LineLoader) -> Plan:
 def _report_missing_equipment(plan: Plan, athlete: Athlete, problems: list[Diagnostic]) -> None:
     if not athlete.has:
         return
+    owned = athlete.equipment
     seen: set[str] = set()
     for week in plan.weeks:
         for made in week.sessions:
             for line in made.lines:
-                missing = [need for need in line.movement.needs if need not in athlete.has]
+                missing = [need for need in line.movement.needs if need not in owned]
                 if not missing or line.movement.name in seen:
                     continue
                 seen.add(line.movement.name)

@@ -21,6 +21,7 @@ from setwright.prescription import (
     ChangeByMass,
     ChangeByPercent,
     Effort,
+    Intensity,
     PercentOfBest,
     Weight,
 )
@@ -70,7 +71,7 @@ class LineLoader:
             return segment
         made = self._makers.made(movement, target, written=written)
         self._warn(made, movement, target, segment, week)
-        return _with_load(segment, target, made.load)
+        return _with_load(segment, target, made.load, worked_out=not written)
 
     def _target(self, segment: Segment, movement: Movement, before: Segment | None) -> Mass | None:
         match segment.intensity:
@@ -122,10 +123,12 @@ class LineLoader:
         added = bodyweight.added
         if added is None or added.amount == 0:
             return segment
-        if added.amount < 0:
-            return replace(segment, load=Load(added))
         hung = replace(movement, handling=None)  # on a belt or held, whatever the movement else needs
-        return _with_load(segment, added, self._makers.made(hung, added, written=bodyweight.written).load)
+        mass = Mass(abs(added.amount), added.unit)
+        load = self._makers.made(hung, mass, written=bodyweight.written).load
+        if added.amount < 0:
+            load = replace(load, mass=load.mass.times(Fraction(-1)))
+        return _with_load(segment, added, load, worked_out=not bodyweight.written)
 
     def _warm_up(self, segment: Segment, movement: Movement, work: Load | None) -> Segment:
         """A share of the first work set's load, as it is on the bar."""
@@ -143,9 +146,21 @@ class LineLoader:
             self._report(codes.LOAD_BELOW_BAR.at(segment.span, least=made.load.mass, **facts))
 
 
-def _with_load(segment: Segment, target: Mass, load: Load) -> Segment:
+def _with_load(segment: Segment, target: Mass, load: Load, *, worked_out: bool) -> Segment:
     exact = str(target.to(load.mass.unit))
     steps = (*segment.steps, Step("load", str(segment.intensity), exact, segment.span))
     if exact != str(load.mass):
         steps = (*steps, Step("rounding", exact, str(load.mass), segment.span))
-    return replace(segment, load=load, steps=steps)
+    intensity = _resolved(segment.intensity, load) if worked_out else segment.intensity
+    return replace(segment, intensity=intensity, load=load, steps=steps)
+
+
+def _resolved(intensity: Intensity | None, load: Load) -> Intensity | None:
+    """A load between two that were written, or a deload's, is printed as what can be loaded."""
+    match intensity:
+        case Weight():
+            return replace(intensity, mass=load.mass)
+        case Bodyweight():
+            return replace(intensity, added=load.mass)
+        case _:
+            return intensity

@@ -10,6 +10,9 @@ from setwright.quantities import Mass, Unit
 from setwright.record import record
 from setwright.science.plates import Loading, LoadMaker, Rack, Series, usual_steps
 
+# The `bar` and `plates` lines are about this piece of equipment; a hex or curl bar has a mass that no line states.
+BARBELL = "barbell"
+
 # The federation's bar (IWF: 20 kg) and the usual bar of a gym in pounds, where plates are named and no bar is.
 USUAL_BAR = {Unit.KG: Mass(Fraction(20), Unit.KG), Unit.LB: Mass(Fraction(45), Unit.LB)}
 
@@ -58,16 +61,23 @@ class Makers:
             return None
         match movement.handling:
             case Handling.BAR:
-                return self._rack if self._athlete.plates else None
+                return self._rack if self._athlete.plates and BARBELL in movement.needs else None
             case Handling.PAIR | Handling.ONE:
-                swung = any(need.startswith("kettlebell") for need in movement.needs)
-                values = self._athlete.kettlebells if swung else self._athlete.dumbbells
-                return Series(values) if values else None
+                return self._series(movement)
             case _:
                 return None
 
+    def _series(self, movement: Movement) -> Series | None:
+        """The athlete's dumbbells or kettlebells; nothing is known of sandbags, balls and the like."""
+        assert self._athlete is not None
+        stocks = {"dumbbell": self._athlete.dumbbells, "kettlebell": self._athlete.kettlebells}
+        for word, values in stocks.items():
+            if values and any(need in (word, f"{word}s") for need in movement.needs):
+                return Series(values)
+        return None
+
     def _bar(self, movement: Movement) -> Mass | None:
-        return self._rack.lightest.total if self._rack and movement.handling is Handling.BAR else None
+        return self._rack.lightest.total if self._rack and BARBELL in movement.needs else None
 
     def _stepped(self, target: Mass, written: bool, movement: Movement) -> Mass:
         """Where no weights are named: a written load as it is, another in the usual steps, never below the bar."""

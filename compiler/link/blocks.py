@@ -100,11 +100,14 @@ class _Linker:
     def block(self, statement: n.Statement) -> LinkedBlock | None:
         head = _head(statement)
         days = self._resolved(head.name.text.casefold())
+        before = len(self._problems)
         length = self._length(head)
         if length is None:
             return None
         deloads = self._deloads(statement.body, head, length)
-        if not days and len(deloads) < length:
+        unread = any(isinstance(line.node, n.Unread) for line in statement.body)
+        weeks_known = not unread and len(self._problems) == before
+        if not days and len(deloads) < length and not unread and not self._inherits_nothing(head):
             self._problems.append(structure.NO_SESSIONS.at(head.span, what=f"block {head.name.text}"))
         like = Related(head.like.span, f"block {head.name.text} takes its days from here") if head.like else None
         limit, limit_span = self._limit(statement.body)
@@ -118,7 +121,12 @@ class _Linker:
             tuple(line.node.text for line in statement.body if isinstance(line.node, n.NoteLine)),
             head.span,
             like,
+            weeks_known,
         )
+
+    def _inherits_nothing(self, head: n.BlockHead) -> bool:
+        """True where the block it is like is unknown, in a circle or empty, which is told there."""
+        return head.like is not None and not self._days.get(head.like.text.casefold())
 
     def _length(self, head: n.BlockHead) -> int | None:
         if head.weeks is None:
@@ -188,7 +196,8 @@ class _Linker:
                 self._problems.append(structure.SLOT_MISMATCH.at(line.node.span, message=message))
                 continue
             deload = linked_deload(line.node.scalings, line.node, self._problems)
-            for number in week_numbers(line.node.weeks, self._problems) or range(1, length + 1):
+            numbers = week_numbers(line.node.weeks, self._problems) if line.node.weeks else range(1, length + 1)
+            for number in numbers:
                 if number > length:
                     self._problems.append(outside(head.name.text, length, number, line.node))
                 elif number in found:

@@ -58,7 +58,7 @@ class _Editor:
     def apply(self, statement: n.Statement) -> None:
         match statement.node:
             case n.Entry() as entry:
-                self._entry(entry, statement.body, None)
+                self._entry(entry, statement.body)
             case n.GroupHead() as head:
                 self._group(head, statement.body)
             case n.DropLine(movement=n.MovementName() as movement):
@@ -81,19 +81,27 @@ class _Editor:
                     structure.MOVEMENT_TWICE.at(line.span, movement=_called(*line.key), related=related)
                 )
 
-    def _entry(self, entry: n.Entry, body: tuple[n.Statement, ...], group: LinkedGroup | None) -> None:
+    def _entry(self, entry: n.Entry, body: tuple[n.Statement, ...]) -> None:
+        group = self._group_of(entry)
         line = linked_line(entry, body, group, self._library, self._problems)
         if line is None:
             return
+        self._check_rounds(group, [line])
         index = self._match(line.movement.name, line.label) if self._inherited and not entry.added else None
-        if index is not None and group is None:
-            old = self.lines[index]
-            self.lines[index] = replace(line, label=old.label, group=old.group)
-        elif self._inherited and not entry.added and group is None:
+        if index is not None:
+            self.lines[index] = replace(line, label=self.lines[index].label)
+        elif self._inherited and not entry.added:
             near = did_you_mean(line.movement.name, [other.movement.name for other in self.lines])
             self._problems.append(structure.WANTS_ADD.at(entry.span, movement=line.movement.name, help=near))
         else:
             self._insert([line], entry.place)
+
+    def _group_of(self, entry: n.Entry) -> LinkedGroup | None:
+        """The group that the line will stand in: that of the line it replaces, or of its new neighbour."""
+        near = entry.movement if self._inherited and not entry.added else entry.place.movement if entry.place else None
+        movement = self._library.movement(near.name, []) if near is not None else None
+        index = self._match(movement.name, near.label) if movement is not None and near is not None else None
+        return self.lines[index].group if index is not None else None
 
     def _group(self, head: n.GroupHead, body: tuple[n.Statement, ...]) -> None:
         if self._inherited and not head.added:
@@ -117,11 +125,11 @@ class _Editor:
         rest = rest_track(head.rest, self._problems) if head.rest is not None else None
         return LinkedGroup(GroupKind(head.word), rounds, rest, head.span)
 
-    def _check_rounds(self, group: LinkedGroup, lines: list[LinkedLine]) -> None:
-        if group.rounds is None:
+    def _check_rounds(self, group: LinkedGroup | None, lines: list[LinkedLine]) -> None:
+        if group is None or group.rounds is None:
             return
         for line in lines:
-            for segment in line.segments:
+            for segment in (*line.segments, *(segment for form in line.weekly for segment in form.segments)):
                 sets = segment.sets
                 once = sets is not None and set(sets.values) == {Fraction(1)}
                 if sets is not None and not once and sets.values != group.rounds.values:

@@ -37,7 +37,7 @@ def linked_line(
     in_circuit = group is not None and group.kind is GroupKind.CIRCUIT
     segments = _segments(entry.prescription, in_circuit, problems)
     modifiers = _modifiers(_all_parts(entry, body), problems)
-    weekly = _weekly(body, in_circuit, problems)
+    weekly = _weekly(entry, body, in_circuit, problems)
     notes = tuple(line.node.text for line in body if isinstance(line.node, n.NoteLine))
     swaps = _swaps(body, library, problems)
     if movement is None or segments is None or weekly is None or _is_incomplete(entry, segments, weekly, problems):
@@ -153,7 +153,9 @@ def _warm_up_step(step: n.Loose, problems: Problems) -> list[WarmUpStep]:
     return [WarmUpStep(share, Reps(RepsKind.COUNT, Fraction(count), Fraction(count)), step.span)]
 
 
-def _weekly(body: Iterable[n.Statement], in_circuit: bool, problems: Problems) -> tuple[WeeklyForm, ...] | None:
+def _weekly(
+    entry: n.Entry, body: Iterable[n.Statement], in_circuit: bool, problems: Problems
+) -> tuple[WeeklyForm, ...] | None:
     forms: list[WeeklyForm] = []
     seen: set[int] = set()
     complete = True
@@ -168,6 +170,8 @@ def _weekly(body: Iterable[n.Statement], in_circuit: bool, problems: Problems) -
         _refuse_tracks(line.node.prescription, problems)
         segments = _segments(line.node.prescription, in_circuit, problems)
         modifiers = _modifiers(line.node.prescription.parts, problems)
+        if segments == ():
+            problems.append(weeks.PRESCRIPTION_MISSING.at(line.node.span, movement=entry.movement.name.text))
         if segments:
             forms.append(WeeklyForm(numbers, segments, modifiers, line.node.span))
         else:
@@ -193,12 +197,12 @@ def week_numbers(items: Iterable[n.Item], problems: Problems, most: int = LONGES
 
 
 def _refuse_tracks(prescription: n.Prescription, problems: Problems) -> None:
+    tracks: list[object] = [part.track for part in prescription.parts if isinstance(part, n.RestPart)]
     for segment in prescription.segments:
-        intensity = segment.intensity
-        inner = intensity.track if intensity is not None else None
-        for track in (segment.sets, segment.reps, inner):
-            if isinstance(track, n.RawTrack) and track.kind is not n.TrackKind.FIXED:
-                problems.append(weeks.TRACK_IN_WEEK_LINE.at(track.span, track=track.span.text))
+        tracks += [segment.sets, segment.reps, segment.intensity.track if segment.intensity is not None else None]
+    for track in tracks:
+        if isinstance(track, n.RawTrack) and track.kind is not n.TrackKind.FIXED:
+            problems.append(weeks.TRACK_IN_WEEK_LINE.at(track.span, track=track.span.text))
 
 
 def _swaps(body: Iterable[n.Statement], library: Library, problems: Problems) -> tuple[str, ...]:

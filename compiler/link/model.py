@@ -142,6 +142,7 @@ class LinkedBlock:
     notes: tuple[str, ...]
     span: Span
     like: Related | None = None  # the place where it inherits its days
+    weeks_known: bool = True  # False where a mistake leaves open which weeks are working ones
 
 
 @record
@@ -160,3 +161,4 @@ class LinkedPlan:
     model: str | None = None
     round_down: bool = False
     notes: tuple[str, ...] = ()
+    sound: bool = True  # False where linking found errors: it is checked on, but not laid out

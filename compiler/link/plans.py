@@ -14,7 +14,7 @@ from setwright.link.models import ROUNDING, known_model, known_word
 from setwright.link.rulesets import promise_of
 from setwright.link.values import whole
 from setwright.quantities import Unit
-from setwright.record import record
+from setwright.record import record, replace
 from setwright.rules import Promise
 from setwright.syntax import nodes as n
 from setwright.syntax.structure import kind_of
@@ -34,7 +34,7 @@ class Linked:
 
 
 def linked_plan(declared: Declared, library: Library, problems: Problems) -> Linked | None:
-    """One plan, or None where it cannot be laid out (after saying why)."""
+    """One plan; None where nothing of it can be known. `plan.sound` is False where errors were found."""
     before = len(problems)
     statement = library.statement(declared)
     head, body = statement.node, statement.body
@@ -66,7 +66,7 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
         tuple(line.node.text for line in body if isinstance(line.node, n.NoteLine)),
     )
     if any(problem.severity is Severity.ERROR for problem in problems[before:]):
-        return None
+        plan = replace(plan, sound=False)
     return Linked(plan, promise)
 
 

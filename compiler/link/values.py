@@ -51,8 +51,8 @@ def reps_track(raw: n.RawTrack, problems: Problems) -> Track[Reps] | None:
     """Repetitions, seconds, metres or clusters."""
     unit = _shared_unit(raw)
     per_side = any(item.per_side for item in raw.items)
-    track = _track(raw, lambda item, is_step: _reps(item, unit, per_side, problems, is_step))
-    if track and track.kind is not n.TrackKind.SERIES and len({value.kind for value in track.values}) > 1:
+    track = _track(raw, lambda item, is_step: _reps(item, _unit(item, unit), per_side, problems, is_step))
+    if track and _is_mixed(track, lambda value: value.kind):
         problems.append(weeks.MIXED_TRACK.at(raw.span, track=raw.span.text))
         return None
     if track and track.kind is not n.TrackKind.SERIES and len(track.values) > 1 and not _can_move(track.values[0]):
@@ -83,7 +83,7 @@ def rest_track(part: n.RestPart, problems: Problems) -> Track[Rest] | None:
         seconds = Fraction(part.clock_seconds or 0)
         return Track(n.TrackKind.FIXED, (Rest(seconds, seconds),), part.span)
     unit = _shared_unit(part.track)
-    return _track(part.track, lambda item, is_step: _rest(item, unit, problems))
+    return _track(part.track, lambda item, is_step: _rest(item, _unit(item, unit), problems))
 
 
 def seconds(item: n.Item, problems: Problems) -> Fraction | None:
@@ -102,10 +102,10 @@ def rpe(item: n.Item, problems: Problems, what: str) -> Fraction | None:
     value = _number(item, problems)
     if value is None:
         return None
-    if not item.rpe and item.unit != "RIR":
+    if item.unit != ("RIR" if not item.rpe else None):
         problems.append(weeks.WRONG_UNIT.at(item.span, found=item.span.text, wanted=f"an effort for {what} (`RPE 8`)"))
         return None
-    effort = _effort(item, "RIR" if item.unit == "RIR" else None, problems)
+    effort = _effort(item, problems, reserve=item.unit == "RIR")
     return effort.high if effort else None
 
 
@@ -152,8 +152,23 @@ def _track(raw: n.RawTrack, typed: Callable[[n.Item, bool], T | None]) -> Track[
     return Track(raw.kind, kept, raw.span, raw.tail) if len(kept) == len(values) else None
 
 
+def _own_unit(item: n.Item) -> str | None:
+    return "RPE" if item.rpe else item.unit
+
+
 def _shared_unit(raw: n.RawTrack) -> str | None:
-    return next((item.unit for item in reversed(raw.items) if item.unit), None)
+    """What bare numbers of a track are in: the one unit that others of it bear (`60 -> 70 kg`)."""
+    units = {unit for item in raw.items if (unit := _own_unit(item))}
+    return units.pop() if len(units) == 1 else None
+
+
+def _unit(item: n.Item, shared: str | None) -> str | None:
+    return _own_unit(item) or shared
+
+
+def _is_mixed(track: Track[T], kind: Callable[[T], object]) -> bool:
+    """True where a track would have to move from one kind of value to another; a list may change kinds."""
+    return track.kind is not n.TrackKind.SERIES and len({kind(value) for value in track.values}) > 1
 
 
 def _number(item: n.Item, problems: Problems) -> Fraction | None:
@@ -217,10 +232,9 @@ def _cluster(item: n.Item, per_side: bool, problems: Problems) -> Reps | None:
 
 
 def _stated(raw: n.RawIntensity, problems: Problems) -> Track[Intensity] | None:
-    unit = _shared_unit(raw.track)
-    is_rpe = any(item.rpe for item in raw.track.items)
+    shared = _shared_unit(raw.track)
     of = raw.of.text if raw.of else None
-    if of and unit != "%":
+    if of and shared != "%":
         problems.append(
             weeks.WRONG_UNIT.at(raw.track.span, found=raw.track.span.text, wanted=f"a percent of {of} (`80%`)")
         )
@@ -229,8 +243,9 @@ def _stated(raw: n.RawIntensity, problems: Problems) -> Track[Intensity] | None:
     def typed(item: n.Item, is_step: bool) -> Intensity | None:
         if _number(item, problems) is None:
             return None
-        if is_rpe or unit == "RIR":
-            return _effort(item, unit, problems, is_step=is_step)
+        unit = _unit(item, shared)
+        if unit in ("RPE", "RIR") and not (item.rpe and item.unit):
+            return _effort(item, problems, reserve=unit == "RIR", is_step=is_step)
         if unit == "%":
             value = _within(item, MOST_PERCENT, problems)
             return PercentOfBest(value, of) if value is not None else None
@@ -244,7 +259,20 @@ def _stated(raw: n.RawIntensity, problems: Problems) -> Track[Intensity] | None:
             problems.append(weeks.WRONG_UNIT.at(item.span, found=item.span.text, wanted=wanted))
         return None
 
-    return _track(raw.track, typed)
+    return _unmixed(_track(raw.track, typed), problems)
+
+
+def _unmixed(track: Track[Intensity] | None, problems: Problems) -> Track[Intensity] | None:
+    """The track, or None after saying that it moves between kinds: a step of effort also keeps to its scale."""
+
+    def kind(value: Intensity) -> object:
+        is_steps = track is not None and track.kind is n.TrackKind.STEPS
+        return type(value), is_steps and isinstance(value, Effort) and value.as_reserve
+
+    if track is not None and _is_mixed(track, kind):
+        problems.append(weeks.MIXED_TRACK.at(track.span, track=track.span.text))
+        return None
+    return track
 
 
 def _within(item: n.Item, most: int, problems: Problems) -> Fraction | None:
@@ -254,9 +282,8 @@ def _within(item: n.Item, most: int, problems: Problems) -> Fraction | None:
     return item.low
 
 
-def _effort(item: n.Item, unit: str | None, problems: Problems, *, is_step: bool = False) -> Effort | None:
+def _effort(item: n.Item, problems: Problems, *, reserve: bool, is_step: bool = False) -> Effort | None:
     low, high = item.low or Fraction(0), item.high or Fraction(0)
-    reserve = unit == "RIR" and not item.rpe
     if is_step:
         return Effort(low, high, reserve)
     if reserve:
@@ -271,7 +298,7 @@ def _bodyweight(raw: n.RawBodyweight, problems: Problems) -> Track[Intensity] | 
     if raw.track is None:
         return Track(n.TrackKind.FIXED, (Bodyweight(),), raw.span)
     unit = _shared_unit(raw.track)
-    return _track(raw.track, lambda item, is_step: _added(item, unit, raw.sign, problems))
+    return _track(raw.track, lambda item, is_step: _added(item, _unit(item, unit), raw.sign, problems))
 
 
 def _added(item: n.Item, unit: str | None, sign: int, problems: Problems) -> Intensity | None:
@@ -285,12 +312,13 @@ def _added(item: n.Item, unit: str | None, sign: int, problems: Problems) -> Int
 
 
 def _change(raw: n.RawChange, problems: Problems) -> Track[Intensity] | None:
-    unit = _shared_unit(raw.track)
+    shared = _shared_unit(raw.track)
 
     def typed(item: n.Item, is_step: bool) -> Intensity | None:
         value = _number(item, problems)
         if value is None:
             return None
+        unit = _unit(item, shared)
         if unit == "%" and item.low == item.high and 0 <= value < 100:
             return ChangeByPercent(raw.sign * value)
         if unit in HEAVIEST and item.low == item.high and 0 <= value <= HEAVIEST[unit]:
@@ -300,7 +328,7 @@ def _change(raw: n.RawChange, problems: Problems) -> Track[Intensity] | None:
         )
         return None
 
-    return _track(raw.track, typed)
+    return _unmixed(_track(raw.track, typed), problems)
 
 
 def _rest(item: n.Item, unit: str | None, problems: Problems) -> Rest | None:

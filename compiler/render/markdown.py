@@ -161,7 +161,8 @@ def _station(station: Station) -> Iterator[tuple[str, ...]]:
 def _dose(row: Row) -> str:
     lead = f"{row.lead}: " if row.lead else ""
     effort = f" @ {row.effort}" if row.effort else ""
-    return escape(f"{lead}{row.dose}") + (f" {escape(effort)}" if effort else "")
+    dose = row.dose + (words.PER_SIDE if row.per_side else "")
+    return escape(f"{lead}{dose}") + (f" {escape(effort)}" if effort else "")
 
 
 def _load(row: Row) -> str:

@@ -37,6 +37,7 @@ class Row:
 
     lead: str | None
     dose: str
+    per_side: bool  # stands after the dose, and smaller where there is room for that
     effort: str | None
     load: str | None
     aside: str | None  # "in each hand"
@@ -261,7 +262,8 @@ def _row(line: Line, segment: Segment, at: int, unit: Unit) -> Row:
     made = segment.load
     return Row(
         lead=_lead(segment, at),
-        dose=words.dose(segment),
+        dose=words.dose(segment).removesuffix(words.PER_SIDE),
+        per_side=segment.reps.per_side,
         effort=words.effort(segment.intensity),
         load=words.load(segment),
         aside=words.load_aside(segment),

@@ -28,6 +28,7 @@ NO_BREAK: Final = "\u00a0"
 EN_DASH: Final = "\u2013"
 TIMES: Final = "\u00d7"
 MINUS: Final = "\u2212"
+PER_SIDE: Final = f" per{NO_BREAK}side"
 
 MONTHS: Final = (
     *("January", "February", "March", "April", "May", "June"),
@@ -69,7 +70,7 @@ def dose(segment: Segment) -> str:
 def amount(reps: Reps) -> str:
     """What one set is: `8-10`, `40 s`, `max`, `(2+2+2)`, `8 per side`."""
     text = _typeset(str(replace(reps, per_side=False)))
-    return f"{text} per{NO_BREAK}side" if reps.per_side else text
+    return text + PER_SIDE if reps.per_side else text
 
 
 def effort(intensity: Intensity | None) -> str | None:

@@ -29,7 +29,7 @@ def repetition_seconds(tempo: Phases | None = None) -> Fraction:
     """The seconds one repetition takes: the four phases' sum, X as `FASTEST_S`; `REPETITION_S` without a tempo."""
     if tempo is None:
         return Fraction(REPETITION_S)
-    return sum((Fraction(FASTEST_S if phase is None else phase) for phase in tempo), Fraction(0))
+    return Fraction(sum(FASTEST_S if phase is None else phase for phase in tempo))
 
 
 def set_seconds(reps: Fraction, tempo: Phases | None = None) -> Fraction:

@@ -15,10 +15,12 @@ import lark
 from lark import Lark, Transformer
 
 from setwright.files import package_folder
+from setwright.syntax.lexer import LineLexer
 
 GRAMMAR = "setwright.lark"
 TABLES = "tables.json"
 _OPTIONS: dict[str, Any] = {"parser": "lalr", "lexer": "contextual", "maybe_placeholders": False}
+_PLUGINS = {"ContextualLexer": LineLexer}
 
 
 def line_parser(transformer: Transformer[Any, Any]) -> Lark:
@@ -30,7 +32,7 @@ def line_parser(transformer: Transformer[Any, Any]) -> Lark:
         kept = json.loads(tables.read_text(encoding="utf-8"))
         if kept["lark"] == lark.__version__ and kept["grammar"] == fingerprint(grammar):
             return _from_tables(kept["tables"], transformer)
-    return Lark(grammar, transformer=transformer, **_OPTIONS)
+    return Lark(grammar, transformer=transformer, _plugins=_PLUGINS, **_OPTIONS)
 
 
 def made_tables(grammar: str) -> str:
@@ -57,7 +59,8 @@ def _from_tables(tables: dict[str, Any], transformer: Transformer[Any, Any]) -> 
         for state, actions in automaton["states"].items()
     }
     # What lark's own standalone parsers call; the tables are those of this very release.
-    return cast("Lark", Lark._load_from_dict(data, memo, transformer=transformer))  # type: ignore[no-untyped-call]
+    made = Lark._load_from_dict(data, memo, transformer=transformer, _plugins=_PLUGINS)  # type: ignore[no-untyped-call]
+    return cast("Lark", made)
 
 
 if __name__ == "__main__":

@@ -113,4 +113,4 @@ def _rest_seconds(rest: Rest | None) -> Fraction:
 
 
 def _middle(span: Reps | Rest) -> Fraction:
-    return (span.low + span.high) / 2
+    return span.low if span.low == span.high else (span.low + span.high) / 2

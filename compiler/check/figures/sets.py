@@ -6,8 +6,8 @@ Comes in: a plan and a promise. Goes out: a `Ledger`, read once from the plan an
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
 
@@ -67,6 +67,7 @@ class Ledger:
 
     plan: Plan
     promise: Promise
+    _remembered: dict[Hashable, tuple[Part, ...]] = field(default_factory=dict)  # several rules ask the same
 
     @cached_property
     def weeks(self) -> tuple[tuple[Week, tuple[Day, ...]], ...]:
@@ -91,12 +92,23 @@ class Ledger:
     def parts(self, day: Day, subject: Subject, counting: Counting | None = None) -> tuple[Part, ...]:
         """The lines of a session whose sets count for `subject`, each with the sets credited."""
         mode = counting or self.promise.counting
-        amounts = ((share, share.sets * credit(mode, share.weight)) for share in shares(day, subject))
-        return tuple(Part(share.line, amount) for share, amount in amounts if amount)
+
+        def credited() -> tuple[Part, ...]:
+            amounts = ((share, share.sets * credit(mode, share.weight)) for share in shares(day, subject))
+            return tuple(Part(share.line, amount) for share, amount in amounts if amount)
+
+        return self.remembered((id(day), subject.word, mode), credited)
 
     def week_parts(self, days: Iterable[Day], subject: Subject, counting: Counting | None = None) -> tuple[Part, ...]:
         """The same for several sessions, one after the other."""
         return tuple(part for day in days for part in self.parts(day, subject, counting))
+
+    def remembered(self, key: Hashable, made: Callable[[], tuple[Part, ...]]) -> tuple[Part, ...]:
+        """The parts known under a key, made when they are first asked for."""
+        known = self._remembered.get(key)
+        if known is None:
+            known = self._remembered[key] = made()
+        return known
 
     def _trained(self, least: Fraction) -> tuple[Muscle, ...]:
         words = {

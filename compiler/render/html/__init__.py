@@ -9,24 +9,29 @@ from base64 import b64encode
 from collections.abc import Sequence
 from functools import cache
 from hashlib import sha256
+from typing import Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from setwright.plan import Plan
-from setwright.render import keys, sheet, tables
+from setwright.render import front, keys, sheet, tables
 from setwright.render.html.figures import figure
 from setwright.report.overview import WeekSummary
 from setwright.report.volume import Volume
 from setwright.science.effort import EFFORT_KEY
 
+STYLES: Final = ("style.css", "print.css")
+
 
 def page(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:
-    """The whole page: overview, cautions, a section a week, keys."""
+    """The whole page: overview, cautions, keys, a section a week."""
     environment = _environment()
     style = _style(environment)
     return environment.get_template("page.html.j2").render(
         sheet=sheet.sheet(plan, overview),
+        facts=front.facts(plan),
+        movements=front.movements(plan),
         figure=figure(plan, overview),
         sets=tables.sets_grids(plan, volume, overview),
         minutes=tables.minutes_grids(plan, overview),
@@ -51,10 +56,10 @@ def _environment() -> Environment:
 
 
 def _style(environment: Environment) -> Markup:
-    # A file of ours, never a person's text: it may stand as it is.
+    # Files of ours, never a person's text: they may stand as they are.
     loader = environment.loader
     assert loader is not None
-    return Markup(loader.get_source(environment, "style.css")[0])
+    return Markup("".join(loader.get_source(environment, name)[0] for name in STYLES))
 
 
 def _policy(style: str) -> str:

@@ -15,6 +15,7 @@ from setwright.plan import Plan, WeekKind
 from setwright.quantities import plain
 from setwright.record import record
 from setwright.render import words
+from setwright.render.effort import telling
 from setwright.report.overview import WeekSummary
 
 # More numbers than this run into each other on the narrowest screens.
@@ -96,12 +97,14 @@ class Figure:
     levels: tuple[Level, ...]
     height: int
     dense: bool  # too many weeks to number them all
+    untold: bool  # some weeks have no dots
     said: str
 
 
 def figure(plan: Plan, overview: Sequence[WeekSummary]) -> Figure:
     """The time line with the effort plot under it."""
     count = len(plan.weeks)
+    overview = telling(plan, overview)
     efforts = [effort for week in overview for effort in (week.mean_effort, week.highest_effort) if effort is not None]
     floor_rpe = min(floor(min(efforts)), 9) if efforts else 9
     return Figure(
@@ -112,6 +115,7 @@ def figure(plan: Plan, overview: Sequence[WeekSummary]) -> Figure:
         levels=tuple(Level(str(rpe), _y(Fraction(rpe))) for rpe in range(floor_rpe, 11)) if efforts else (),
         height=int(TOP + (10 - floor_rpe) * POINT_HEIGHT + 12) if efforts else 0,
         dense=count > MOST_LABELS,
+        untold=any(week.highest_effort is None for week in overview),
         said=_said(overview),
     )
 
@@ -167,13 +171,15 @@ def _percent(part: Fraction | int, whole: int) -> str:
 
 
 def _said(overview: Sequence[WeekSummary]) -> str:
-    told = (
+    told = tuple(
         f"week {week.number}{_aside(week.kind)} hardest {plain(week.highest_effort, 1)}, "
         f"mean {plain(week.mean_effort, 1)}"
         for week in overview
         if week.highest_effort is not None and week.mean_effort is not None
     )
-    return "RPE by week: " + "; ".join(told) + "."
+    if not told:
+        return "No week says how hard it is."
+    return "RPE by week, of the sets that state one: " + "; ".join(told) + "."
 
 
 def _aside(kind: WeekKind) -> str:
