@@ -13,7 +13,7 @@ from pathlib import Path
 from setwright.diagnostics import Diagnostic
 from setwright.source import Source, Span
 
-LARGEST_FILE = 4_000_000  # bytes
+LARGEST_FILE = 10_000_000  # bytes
 ROOT_MARKS = (".git", "setwright.toml")
 LIBRARY = "stdlib"
 

@@ -43,7 +43,8 @@ class Movement:
 class Handling(Enum):
     """How a load is made up and what the number on the sheet means."""
 
-    BAR = "bar"  # a bar and pairs of plates
+    BAR = "bar"  # the athlete's bar and pairs of plates
+    OTHER_BAR = "other-bar"  # a bar whose own mass no line states, and pairs of plates
     PAIR = "pair"  # one in each hand; the load is per hand
     ONE = "one"  # a single dumbbell or kettlebell
     STACK = "stack"  # a machine's or cable's stack
@@ -82,7 +83,7 @@ class Load:
 class Segment:
     """Sets that are alike: `3 x 5 @ 80%`. `load` is None until an athlete is fitted, or when it stays unknown.
 
-    `load_factor` scales the load of an effort-based segment in a deload week (1 elsewhere).
+    `load_factor` is the share of its load that a deload left (1 elsewhere); an effort's load is scaled by it when known.
     """
 
     kind: SegmentKind

@@ -4,16 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+NEAR = 0.75  # less alike than this is no suggestion
+SPREAD = 0.05  # and neither is what is so much less alike than the best
+
 
 def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
     """The known names nearest to `word`, best first; empty where none is near (none is better than a bad one)."""
-    from difflib import get_close_matches
+    scored = [(score, name) for name in dict.fromkeys(known) if (score := _likeness(word, name)) >= NEAR]
+    scored.sort(key=lambda pair: (-pair[0], pair[1]))
+    return [name for score, name in scored[:most] if score >= scored[0][0] - SPREAD]
 
-    by_folded = {name.casefold(): name for name in known}
-    folded = word.casefold()
-    close = get_close_matches(folded, by_folded, n=most, cutoff=0.72)
-    starts = [name for name in by_folded if name.startswith(folded + " ") or name.endswith(" " + folded)]
-    return [by_folded[name] for name in dict.fromkeys([*close, *starts])][:most]
+
+def _likeness(word: str, name: str) -> float:
+    """1 for the same letters, nearly 1 where one name holds all words of the other, else how much they share."""
+    from difflib import SequenceMatcher
+
+    one, other = word.casefold(), name.casefold()
+    matcher = SequenceMatcher(None, one, other)
+    words = set(one.split())
+    if len(words) > 1 and words < set(other.split()):
+        return 0.9 + matcher.ratio() / 20
+    return matcher.ratio() if matcher.real_quick_ratio() >= NEAR and matcher.quick_ratio() >= NEAR else 0.0
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str | None:

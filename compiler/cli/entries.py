@@ -18,7 +18,8 @@ from setwright.syntax.nodes import Name
 _WIDTH = 100
 
 _LOADS = {
-    Handling.BAR: "a bar and pairs of plates",
+    Handling.BAR: "the athlete's bar and pairs of plates",
+    Handling.OTHER_BAR: "a bar of its own and pairs of plates",
     Handling.PAIR: "one in each hand, the load is per hand",
     Handling.ONE: "one",
     Handling.STACK: "a stack",
@@ -36,8 +37,8 @@ class Entry:
     whole: tuple[str, ...]
 
     def is_called(self, asked: str) -> bool:
-        """True where that is its name, or one of its other names."""
-        return asked in (self.name.casefold(), *self.words)
+        """True where that is its name."""
+        return asked == self.name.casefold()
 
     def is_about(self, asked: str) -> bool:
         """True where the asked-for letters stand in its name or in what it is."""

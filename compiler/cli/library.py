@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 def command(words: tuple[str, ...], file: str | None) -> None:
     """Search movements, muscles, groups, equipment, rule sets and starters for the WORDs together.
 
-    An exact name shows that one whole. Without a WORD everything is listed.
+    A name, or a single match, is shown whole. Without a WORD everything is listed.
     """
     from setwright.cli.entries import entries
     from setwright.cli.new import starters
@@ -39,10 +39,10 @@ def command(words: tuple[str, ...], file: str | None) -> None:
 
 def _answer(known: Sequence[Entry], asked: str) -> list[str]:
     folded = asked.casefold()
-    exact = [entry for entry in known if asked and entry.is_called(folded)]
+    found = [entry for entry in known if entry.is_about(folded)]
+    exact = [entry for entry in found if entry.is_called(folded)] or (found if len(found) == 1 else [])
     if exact:
         return [line for entry in exact for line in ("", *entry.whole)][1:]
-    found = [entry for entry in known if entry.is_about(folded)]
     if not found:
         from setwright.suggest import did_you_mean
 

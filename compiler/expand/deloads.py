@@ -75,7 +75,8 @@ def _with_less_load(segment: Segment, share: Fraction, span: Span) -> Segment:
             # A change of the segment before follows that segment's lighter load; bodyweight alone has no load to scale.
             return segment
     step = Step("deload", str(segment.intensity), str(lighter), span)
-    return replace(segment, intensity=lighter, steps=(*segment.steps, step))
+    factor = segment.load_factor * share
+    return replace(segment, intensity=lighter, load_factor=factor, steps=(*segment.steps, step))
 
 
 def _capped(intensity: Intensity | None, cap: Fraction) -> Intensity | None:

@@ -26,6 +26,7 @@ from setwright.plan import (
     Week,
     WeekKind,
 )
+from setwright.record import replace
 
 Problems = list[Diagnostic]
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -182,13 +183,20 @@ class _Expansion:
         return tuple(deloaded(line, deload, block) for line in lines)
 
     def _fresh(self, day: LinkedDay, known: dict[tuple[str, str | None], Line], moment: Moment) -> list[Line]:
+        """Lines that the week before does not have, as their own block begins them."""
         groups = _groups(day, moment)
         made = (
-            worked_line(line, groups.get(id(line.group)), moment, self._plan, self._problems)
+            worked_line(line, groups.get(id(line.group)), _first_of(line, moment), self._plan, self._problems)
             for line in day.lines
             if line.key not in known
         )
         return [line for line in made if line is not None]
+
+
+def _first_of(line: LinkedLine, moment: Moment) -> Moment:
+    """The first week that a line in the week-by-week form prescribes."""
+    numbers = [number for form in line.weekly for number in form.weeks]
+    return replace(moment, number=min(numbers)) if numbers else moment
 
 
 def _as_day(session: Session) -> LinkedDay:

@@ -69,7 +69,7 @@ class LineLoader:
                 target, written = self._target(segment, movement, before), False
         if target is None:
             return segment
-        made = self._makers.made(movement, target, written=written)
+        made = self._makers.made(movement, target, written=written, most=_before_deload(segment, target))
         self._warn(made, movement, target, segment, week)
         return _with_load(segment, target, made.load, worked_out=not written)
 
@@ -125,7 +125,8 @@ class LineLoader:
             return segment
         hung = replace(movement, handling=None)  # on a belt or held, whatever the movement else needs
         mass = Mass(abs(added.amount), added.unit)
-        load = self._makers.made(hung, mass, written=bodyweight.written).load
+        made = self._makers.made(hung, mass, written=bodyweight.written, most=_before_deload(segment, mass))
+        load = made.load
         if added.amount < 0:
             load = replace(load, mass=load.mass.times(Fraction(-1)))
         return _with_load(segment, added, load, worked_out=not bodyweight.written)
@@ -144,6 +145,12 @@ class LineLoader:
             self._report(codes.LOAD_PAST_PLATES.at(segment.span, most=made.load.mass, **facts))
         if made.too_light:
             self._report(codes.LOAD_BELOW_BAR.at(segment.span, least=made.load.mass, **facts))
+
+
+def _before_deload(segment: Segment, lighter: Mass) -> Mass | None:
+    """The written load that a deload made lighter; None for any other."""
+    is_mass = isinstance(segment.intensity, Weight | Bodyweight)
+    return lighter.times(1 / segment.load_factor) if is_mass and segment.load_factor < 1 else None
 
 
 def _with_load(segment: Segment, target: Mass, load: Load, *, worked_out: bool) -> Segment:

@@ -10,9 +10,6 @@ from setwright.quantities import Mass, Unit
 from setwright.record import record
 from setwright.science.plates import Loading, LoadMaker, Rack, Series, usual_steps
 
-# The `bar` and `plates` lines are about this piece of equipment; a hex or curl bar has a mass that no line states.
-BARBELL = "barbell"
-
 # The federation's bar (IWF: 20 kg) and the usual bar of a gym in pounds, where plates are named and no bar is.
 USUAL_BAR = {Unit.KG: Mass(Fraction(20), Unit.KG), Unit.LB: Mass(Fraction(45), Unit.LB)}
 
@@ -35,11 +32,14 @@ class Makers:
         self._down = round_down
         self._rack = self._made_rack()
 
-    def made(self, movement: Movement, target: Mass, *, written: bool) -> Made:
-        """The load nearest to `target` (or the heaviest not above it) that the equipment can make."""
+    def made(self, movement: Movement, target: Mass, *, written: bool, most: Mass | None = None) -> Made:
+        """The load nearest to `target` (or the heaviest not above it) that the equipment can make.
+
+        `most` is a load known to be there: where no weights are named, rounding does not lead above it.
+        """
         maker = self._maker(movement)
         if maker is None:
-            return Made(Load(self._stepped(target, written, movement), movement.handling, bar=self._bar(movement)))
+            return self._made_in_steps(movement, target, written, most)
         loading = maker.at_most(target) if self._down else maker.nearest(target)
         goal = target.to(loading.total.unit).amount
         return Made(
@@ -61,7 +61,7 @@ class Makers:
             return None
         match movement.handling:
             case Handling.BAR:
-                return self._rack if self._athlete.plates and BARBELL in movement.needs else None
+                return self._rack if self._athlete.plates else None
             case Handling.PAIR | Handling.ONE:
                 return self._series(movement)
             case _:
@@ -77,17 +77,24 @@ class Makers:
         return None
 
     def _bar(self, movement: Movement) -> Mass | None:
-        return self._rack.lightest.total if self._rack and BARBELL in movement.needs else None
+        return self._rack.lightest.total if self._rack and movement.handling is Handling.BAR else None
 
-    def _stepped(self, target: Mass, written: bool, movement: Movement) -> Mass:
+    def _made_in_steps(self, movement: Movement, target: Mass, written: bool, most: Mass | None) -> Made:
         """Where no weights are named: a written load as it is, another in the usual steps, never below the bar."""
+        total, bar = self._stepped(target, written), self._bar(movement)
+        if most is not None and not 0 < total.amount <= most.to(total.unit).amount:
+            below = usual_steps(total.unit).at_most(target).total
+            total = below if below.amount > 0 else most
+        if bar is not None and bar.to(total.unit).amount > total.amount:
+            return Made(Load(bar, movement.handling, bar=bar), too_light=True)
+        return Made(Load(total, movement.handling, bar=bar))
+
+    def _stepped(self, target: Mass, written: bool) -> Mass:
         if written and (self._athlete is None or target.unit is self._unit):
             return target
         unit = target.unit if self._athlete is None else self._unit
         steps: LoadMaker = usual_steps(unit)
-        total = (steps.at_most(target) if self._down else steps.nearest(target)).total
-        bar = self._bar(movement)
-        return bar if bar is not None and bar.to(unit).amount > total.amount else total
+        return (steps.at_most(target) if self._down else steps.nearest(target)).total
 
     def _load(self, movement: Movement, loading: Loading) -> Load:
         bar = self._bar(movement)

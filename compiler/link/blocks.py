@@ -164,7 +164,8 @@ class _Linker:
     def _own_days(self, statement: n.Statement, inherited: dict[str, LinkedDay]) -> dict[str, LinkedDay]:
         head = _head(statement)
         came = _taken_over(inherited, head)
-        dropped = self._dropped(statement.body, came)
+        lost = head.like is not None and not inherited  # told where the block it is like is named
+        dropped = self._dropped(statement.body, came, lost)
         own: dict[str, n.Statement] = {}
         for line in statement.body:
             if isinstance(line.node, n.DayHead):
@@ -174,14 +175,14 @@ class _Linker:
                     self._problems.append(
                         structure.DAY_TWICE.at(line.node.span, slot=line.node.slot.text, related=related)
                     )
-        days = _Days(own, {slot: day for slot, day in came.items() if slot not in dropped}, self)
+        days = _Days(own, {slot: day for slot, day in came.items() if slot not in dropped}, lost, self)
         return days.all()
 
-    def _dropped(self, body: tuple[n.Statement, ...], inherited: dict[str, LinkedDay]) -> set[str]:
+    def _dropped(self, body: tuple[n.Statement, ...], inherited: dict[str, LinkedDay], lost: bool) -> set[str]:
         slots: set[str] = set()
         for line in body:
             if isinstance(line.node, n.DropLine) and line.node.slot is not None:
-                if line.node.slot.text not in inherited:
+                if line.node.slot.text not in inherited and not lost:
                     self._problems.append(structure.UNKNOWN_DAY.at(line.node.slot.span, slot=line.node.slot.text))
                 slots.add(line.node.slot.text)
         return slots
@@ -218,9 +219,12 @@ class _Linker:
 class _Days:
     """The days of one block, resolved on demand so that `day Fri like Mon` may name a later day."""
 
-    def __init__(self, own: dict[str, n.Statement], inherited: dict[str, LinkedDay], linker: _Linker) -> None:
+    def __init__(
+        self, own: dict[str, n.Statement], inherited: dict[str, LinkedDay], lost: bool, linker: _Linker
+    ) -> None:
         self._own = own
         self._inherited = inherited
+        self._lost = lost
         self._linker = linker
         self._done: dict[str, LinkedDay | None] = {}
         self._chain: list[str] = []
@@ -244,7 +248,10 @@ class _Days:
         problems = self._linker._problems
         offset = self._linker._calendar.offset(head.slot, problems)
         base = self._base(head)
-        day = linked_day(head, statement.body, base, offset or 0, self._linker._library, problems)
+        found: Problems = []
+        day = linked_day(head, statement.body, base, offset or 0, self._linker._library, found)
+        lost = base is None and (head.like is not None or self._lost)
+        problems.extend(problem for problem in found if not lost or problem.code is not structure.NOT_IN_DAY)
         return day if offset is not None else None
 
     def _base(self, head: n.DayHead) -> LinkedDay | None:

@@ -5,17 +5,19 @@ Comes in: a day's statements and the lines it inherits. Goes out: the day with a
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from fractions import Fraction
 
 from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import structure, weeks
 from setwright.link.library import Library
-from setwright.link.lines import linked_line
+from setwright.link.lines import linked_line, placeholder
 from setwright.link.model import LinkedDay, LinkedGroup, LinkedLine
 from setwright.link.values import rest_track, sets_track
 from setwright.plan import GroupKind
 from setwright.record import replace
+from setwright.source import Span
 from setwright.suggest import did_you_mean
 from setwright.syntax import nodes as n
 
@@ -67,8 +69,18 @@ class _Editor:
                     del self.lines[index]
             case n.SwapLine(old=old, new=new):
                 self._swap(old, new)
+            case n.Unread(span=span):
+                self._unread(span)
             case _:
                 pass
+
+    def _unread(self, span: Span) -> None:
+        """A line that could not be read keeps its place if it begins with a movement's name."""
+        begin = re.match(r'[^:"\d@]*', span.text)
+        name = begin.group().strip().removeprefix("add ") if begin else ""
+        movement = self._library.movement(n.Name(name, span), []) if name else None
+        if movement is not None and self._match(movement.name, None) is None:
+            self.lines.append(placeholder(movement, None, span))
 
     def refuse_doubles(self) -> None:
         """Two lines of one movement need different labels."""

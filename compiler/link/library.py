@@ -61,7 +61,7 @@ class Library:
         folded = name.text.casefold()
         key = folded if folded in self.movements else self.aliases.get(folded, "")
         if key not in self.movements:
-            help_ = did_you_mean(name.text, self.movement_names()) or (
+            help_ = self.near_movements(name.text) or (
                 None if self.movements else "Perhaps `use stdlib.exercises` is missing."
             )
             problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_))
@@ -77,9 +77,10 @@ class Library:
         assert declared.postponed is not None
         return self.reader.read_postponed(declared.postponed)
 
-    def movement_names(self) -> list[str]:
-        """Every name and other name of a movement."""
-        return [*(declared.name for declared in self.movements.values()), *self.aliases]
+    def near_movements(self, text: str) -> str | None:
+        """Did you mean: among the names of movements, or else their other names."""
+        names_ = (declared.name for declared in self.movements.values())
+        return did_you_mean(text, names_) or did_you_mean(text, self.aliases)
 
     def known_subject(self, name: Name, problems: list[Diagnostic]) -> bool:
         """True where the word is a muscle or group; else it is reported."""

@@ -13,9 +13,10 @@ from setwright.diagnostics.catalogue import later, names, structure, weeks
 from setwright.link.library import Library
 from setwright.link.model import LinkedGroup, LinkedLine, LinkedSegment, Modifiers, Track, WarmUpStep, WeeklyForm
 from setwright.link.values import intensity_track, percent, reps_track, rest_track, rpe, seconds, sets_track, whole
-from setwright.plan import GroupKind
+from setwright.plan import GroupKind, Movement
 from setwright.prescription import PercentOfBest, Reps, RepsKind, Tempo
 from setwright.record import replace
+from setwright.source import Span
 from setwright.syntax import nodes as n
 from setwright.syntax.structure import kind_of
 
@@ -27,7 +28,7 @@ LONGEST_BLOCK = 104
 def linked_line(
     entry: n.Entry, body: Iterable[n.Statement], group: LinkedGroup | None, library: Library, problems: Problems
 ) -> LinkedLine | None:
-    """One line of a day."""
+    """One line of a day; a placeholder where its prescription is wrong, None where its movement is unknown."""
     if entry.movement.is_word:
         name = entry.movement.name
         help_ = "Movement names begin with a capital, or stand in quotes."
@@ -40,11 +41,18 @@ def linked_line(
     weekly = _weekly(entry, body, in_circuit, problems)
     notes = tuple(line.node.text for line in body if isinstance(line.node, n.NoteLine))
     swaps = _swaps(body, library, problems)
-    if movement is None or segments is None or weekly is None or _is_incomplete(entry, segments, weekly, problems):
+    if movement is None:
         return None
+    if segments is None or weekly is None or _is_incomplete(entry, segments, weekly, problems):
+        return placeholder(movement, entry.movement.label, entry.span, group)
     _check_named_bests((*segments, *(seg for form in weekly for seg in form.segments)), library, problems)
     _check_pause(modifiers, entry, segments, weekly, problems)
     return LinkedLine(movement, entry.movement.label, segments, weekly, modifiers, entry.span, notes, swaps, group)
+
+
+def placeholder(movement: Movement, label: str | None, span: Span, group: LinkedGroup | None = None) -> LinkedLine:
+    """Holds the place of a line that could not be read, so that an edit of it is no second error."""
+    return LinkedLine(movement, label, (), (), Modifiers(), span, group=group)
 
 
 def warm_up_steps(parts: Iterable[n.Part], problems: Problems) -> tuple[WarmUpStep, ...]:

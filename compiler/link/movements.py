@@ -45,7 +45,7 @@ def _chain(library: Library, key: str, problems: list[Diagnostic]) -> list[State
         folded = head.like.text.casefold()
         key = folded if folded in library.movements else library.aliases.get(folded, "")
         if key not in library.movements:
-            help_ = did_you_mean(head.like.text, library.movement_names())
+            help_ = library.near_movements(head.like.text)
             problems.append(names.UNKNOWN_MOVEMENT.at(head.like.span, name=head.like.text, help=help_))
             return chain
         if key in seen:
@@ -123,6 +123,6 @@ def _is_movement(library: Library, name: Name, problems: list[Diagnostic]) -> bo
     folded = name.text.casefold()
     if folded in library.movements or folded in library.aliases:
         return True
-    help_ = did_you_mean(name.text, library.movement_names())
+    help_ = library.near_movements(name.text)
     problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_))
     return False

@@ -25,6 +25,7 @@ from setwright.prescription import (
     Weight,
 )
 from setwright.quantities import Mass, Unit
+from setwright.suggest import either
 from setwright.syntax import nodes as n
 
 T = TypeVar("T")
@@ -239,6 +240,9 @@ def _stated(raw: n.RawIntensity, problems: Problems) -> Track[Intensity] | None:
             weeks.WRONG_UNIT.at(raw.track.span, found=raw.track.span.text, wanted=f"a percent of {of} (`80%`)")
         )
         return None
+    if all(item.low is not None and not _own_unit(item) for item in raw.track.items):
+        problems.append(_missing_unit(raw.track))
+        return None
 
     def typed(item: n.Item, is_step: bool) -> Intensity | None:
         if _number(item, problems) is None:
@@ -252,11 +256,8 @@ def _stated(raw: n.RawIntensity, problems: Problems) -> Track[Intensity] | None:
         if unit in HEAVIEST:
             value = _within(item, HEAVIEST[unit], problems)
             return Weight(Mass(value, Unit(unit))) if value is not None else None
-        if unit is None:
-            problems.append(weeks.MISSING_UNIT.at(item.span, found=item.span.text))
-        else:
-            wanted = "an effort, a percent or a load (`RPE 8`, `2 RIR`, `80%`, `60 kg`)"
-            problems.append(weeks.WRONG_UNIT.at(item.span, found=item.span.text, wanted=wanted))
+        wanted = "an effort, a percent or a load (`RPE 8`, `2 RIR`, `80%`, `60 kg`)"
+        problems.append(weeks.WRONG_UNIT.at(item.span, found=item.span.text, wanted=wanted))
         return None
 
     return _unmixed(_track(raw.track, typed), problems)
@@ -273,6 +274,14 @@ def _unmixed(track: Track[Intensity] | None, problems: Problems) -> Track[Intens
         problems.append(weeks.MIXED_TRACK.at(track.span, track=track.span.text))
         return None
     return track
+
+
+def _missing_unit(track: n.RawTrack) -> Diagnostic:
+    """Which units the number could have: no effort is above 10."""
+    found = track.span.text
+    efforts = [f"RPE {found}", f"{found} RIR"] if all((item.high or 0) <= 10 for item in track.items) else []
+    could_be = either([f"`{text}`" for text in (*efforts, f"{found}%", f"{found} kg", f"{found} lb")])
+    return weeks.MISSING_UNIT.at(track.span, found=found, help=f"Write {could_be}.")
 
 
 def _within(item: n.Item, most: int, problems: Problems) -> Fraction | None:

@@ -28,6 +28,7 @@ PLAIN_WORDS: dict[str, str] = {
     "TEMPO": "a tempo (`3-1-1-0`)",
     "WEEKDAY": "a weekday (`Mon` to `Sun`)",
     "COMPARE": "`<=`, `>=` or another comparison",
+    "PERCENT": "`%`",
     "PER_SIDE": "`/side`",
     "PER_WEEK": "`/week`",
     "ELLIPSIS": "`...`",
@@ -60,11 +61,24 @@ def complaint(error: UnexpectedInput, text: str, span_at: Callable[[int, int], S
         end = len(text)
         return codes.LINE_ENDS_EARLY.at(span_at(max(end - 1, 0), end), help=_help(expected, words))
     start = token.start_pos or 0
+    slip = _slip_in_first_word(text, parser, span_at, words) if "COLON" in expected else None
+    if slip is not None:
+        return slip
     near = did_you_mean(str(token), (words[name] for name in expected if name in words))
     span = span_at(start, token.end_pos or start + 1)
     if "COLON" in expected and token.type in ("INT", "NAME", "X"):
         return codes.MISSING_COLON.at(span, found=str(token))
     return codes.UNEXPECTED_WORD.at(span, found=str(token), help=near or _help(expected, words))
+
+
+def _slip_in_first_word(
+    text: str, parser: Any, span_at: Callable[[int, int], Span], words: dict[str, str]
+) -> Diagnostic | None:
+    """Where a line begins with a word like one of the language (`strat 2027-01-04`), that word is what is wrong."""
+    first = text.split(maxsplit=1)[0]
+    starts = [words[name] for name in parser.parse_interactive("").accepts() if name in words]
+    near = did_you_mean(first, starts) if first.islower() and first not in starts else None
+    return codes.UNEXPECTED_WORD.at(span_at(0, len(first)), found=first, help=near) if near else None
 
 
 def keyword_texts(parser: Any) -> dict[str, str]:

@@ -63,7 +63,8 @@ class LineReader:
             content = line.lstrip(" \t")
             if content and not content.isspace() and content[0] != "#":
                 indent = line[: len(line) - len(content)]
-                stack.push(len(indent), self._line(source, number, indent, content.rstrip(), stack.diagnostics))
+                node = self._line(source, number, indent, content.rstrip(), stack.diagnostics)
+                stack.push(None if "\t" in indent else len(indent), node)
         return Parsed(source, stack.close(), (*stack.diagnostics, *self._builder.taken_problems()))
 
     def read_library(self, source: Source) -> Parsed:
@@ -122,17 +123,24 @@ class _Stack:
     def __init__(self, source: Source) -> None:
         self.diagnostics: list[Diagnostic] = []
         self._open = [_Open(-1, FILE, Unread(Span(source, 1, 0, 0)))]
+        self._step = 2
 
-    def push(self, indent: int, node: Node) -> None:
-        """Place the next line."""
+    def push(self, written: int | None, node: Node) -> None:
+        """Place the next line. Where its indentation cannot be measured (None), it goes where its kind belongs."""
+        indent = self._likely_indent(kind_of(node)) if written is None else written
         last_indent = self._open[-1].indent
         while self._open[-1].indent >= indent:
             last_indent = self._open[-1].indent
             self._fold()
-        if last_indent > indent and self._open[-1].indent != indent and self._open[-1].body:
+        uneven = last_indent > indent and self._open[-1].indent != indent and bool(self._open[-1].body)
+        if uneven:
             self._complain_of_indent(indent, last_indent, node)
-        kind = kind_of(node)
-        if not self._may_stand(kind, node):
+            indent = last_indent  # so that the lines after it line up
+        elif 0 <= self._open[-1].indent < indent:
+            self._step = indent - self._open[-1].indent
+        # Under a line that could not be read nothing is out of place.
+        kind = "unread" if self._open[-1].kind == "unread" else kind_of(node)
+        if not self._may_stand(kind, node, silent=uneven):
             node, kind = Unread(node.span), "unread"
         self._open.append(_Open(indent, kind, node))
 
@@ -150,10 +158,20 @@ class _Stack:
         if kind_of(node) != "unread":
             self.diagnostics.append(codes.UNEVEN_INDENT.at(node.span, indent=indent, expected=expected))
 
-    def _may_stand(self, kind: str, node: Node) -> bool:
+    def _likely_indent(self, kind: str) -> int:
+        for index in range(len(self._open) - 1, -1, -1):
+            if kind in HOLDS.get(self._open[index].kind, ()):
+                inner = self._open[index + 1 :]
+                return inner[0].indent if inner else max(0, self._open[index].indent + self._step)
+        return max(0, self._open[-1].indent)
+
+    def _may_stand(self, kind: str, node: Node, *, silent: bool) -> bool:
+        """`silent` where the line's place was complained of already."""
         parent = self._open[-1]
-        if parent.kind == "unread" or kind == "unread" or kind in HOLDS.get(parent.kind, ()):
+        if kind == "unread" or kind in HOLDS.get(parent.kind, ()):
             return True
+        if silent:
+            return False
         places = homes(kind)
         under = either([called(place) for place in places])
         help_ = f"It stands at the start of a line of {under}." if places == (FILE,) else f"It stands under {under}."

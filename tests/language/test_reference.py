@@ -1,9 +1,9 @@
 """The texts that people read are held to the program: their examples are compiled, their tables are computed.
 
 An example is a fenced block marked `plan`. Words after it say how it is set (`day`: the lines of a day, and so on; see
-`SETTINGS`), that it is saved for later ones (`file=club.plan`), or what it must report: `wrong` with at least one error,
-`warns` with none, and the codes. Without codes nothing may be reported. A `csv` block under an example is what comes
-out of it, in the columns of its header. A `console` block is typed and must print what stands there.
+`SETTINGS`), that it is saved for later ones (`file=club.plan`), or what it must report: `wrong` with at least one
+error, `warns` with none, and the codes. Without codes nothing may be reported. A `csv` block under an example is what
+comes out of it, in the columns of its header. A `console` block is typed and must print what stands there.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ from setwright.quantities import Unit, plain
 from setwright.record import record
 from setwright.render.csv import COLUMNS, VOLUME_COLUMNS, rows
 from setwright.render.keys import CAUTIONS
-from setwright.rules import Scope
+from setwright.rules import BoundUnit, Scope
 from setwright.science import time
 from setwright.science.effort import EFFORT_KEY
 from setwright.science.repetitions import Model, share_of_best
@@ -198,10 +198,19 @@ def _lay_out(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 # ---- the tables ----------------------------------------------------------------------------------
 
 
+_BOUNDS = {
+    BoundUnit.NUMBER: "a plain number",
+    BoundUnit.RPE: "an effort, as `RPE 8`",
+    BoundUnit.PERCENT: "a percent",
+    BoundUnit.MINUTES: "minutes, as `75 min`",
+    BoundUnit.HOURS: "hours, as `48 h`",
+}
+
+
 def measure_section(measure: Measure) -> str:
     """What the reference says of a measure."""
     return (
-        f"#### `{measure.name}`\n\n{measure.about}\n\n*Bound:* {measure.unit.value or 'a plain number'}. "
+        f"#### `{measure.name}`\n\n{measure.about}\n\n*Bound:* {_BOUNDS[measure.unit]}. "
         f"*For:* {_subjects(measure)}. *Weeks:* {measure.weeks}\n\n"
         f"```plan rules\n{measure.example}\n```\n"
     )

@@ -36,7 +36,7 @@ MEASURE = Measure(
     scopes=frozenset({Scope.PLAN}),
     part="takes {number} min",
     about="The minutes a session takes, warm-up sets and rests included, under the conventions that "
-    "`check/figures/session_time.py` states.",
+    "this reference lists.",
     weeks="All weeks.",
     example="should session-time <= 75 min",
 )

@@ -62,7 +62,7 @@ MISSING_UNIT = Code(
     "missing-unit",
     Severity.ERROR,
     title="A number without its unit",
-    message="`{found}` needs a unit: `RPE {found}`, `{found} RIR`, `{found}%`, `{found} kg` or `{found} lb`",
+    message="`{found}` needs a unit",
     text="After `@` a bare number could be an effort, a percent or a load.",
     failing=_plan("3 x 8 @ 8"),
     mended=_plan("3 x 8 @ RPE 8"),

@@ -69,7 +69,7 @@ class Placed(Transformer[Token, n.Node]):
     def _integer(self, token: Token) -> int:
         if len(token) > LARGEST_DIGITS:
             self._problems.append(codes.NUMBER_TOO_LARGE.at(self._of(token), digits=len(token)))
-            return 0
+            return 1
         return int(token)
 
     def _date(self, token: Token) -> date | None:

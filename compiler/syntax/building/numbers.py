@@ -27,7 +27,7 @@ class Numbers(Placed):
         token = children[0]
         if len(token) > LARGEST_DIGITS:
             self._problems.append(codes.NUMBER_TOO_LARGE.at(self._of(token), digits=len(token)))
-            return Fraction(0), self._of(token)
+            return Fraction(1), self._of(token)  # a value that no later phase complains of
         return Fraction(str(token)), self._of(token)
 
     def cluster(self, children: Children) -> tuple[int, ...]:
@@ -101,9 +101,15 @@ class Numbers(Placed):
             if type_ not in ("RPE", "PER_SIDE", "ELLIPSIS", "REPEAT"):
                 shared["unit"] = str(token)
         tail = Tail.HOLD if "ELLIPSIS" in tokens else Tail.REPEAT if "REPEAT" in tokens else Tail.NONE
-        over = self._over(children)
+        over = self._with_brackets(self._over(children), items)
         spread = tuple(with_shared(item, shared) for item in items)
         return RawTrack(TrackKind.SERIES, spread, over, tail)
+
+    def _with_brackets(self, over: Span, items: list[Item]) -> Span:
+        """The parser keeps no brackets: the span grows to those around the items."""
+        line = self._source.line(self._line)
+        start, end = line.rfind("[", 0, items[0].span.start), line.find("]", items[-1].span.end)
+        return Span(self._source, self._line, min(start, over.start), max(end + 1, over.end))
 
 
 def with_shared(item: Item, shared: dict[str, Any]) -> Item:

@@ -1,12 +1,26 @@
-"""One node a line of the file, and the statement that holds the lines under it."""
+"""Lines of files, plans, blocks and days; the union of all lines; the statement that holds the lines under one."""
 
 from __future__ import annotations
 
 from datetime import date
-from fractions import Fraction
 
 from setwright.record import record
 from setwright.source import Span
+from setwright.syntax.nodes.libraries import (
+    AvoidLine,
+    BarLine,
+    BestFromLine,
+    BestLine,
+    CountLine,
+    HandWeightsLine,
+    MuscleGroupLine,
+    PlatesLine,
+    ProgressionLine,
+    RuleLine,
+    SessionHead,
+    WaiveLine,
+    WorksLine,
+)
 from setwright.syntax.nodes.numbers import Item, Name, RawSegment, RawTrack
 from setwright.syntax.nodes.parts import Argument, Part, RestPart
 
@@ -188,128 +202,6 @@ class EmphasisLine:
     muscle: Name
     sign: int
     sets: Item
-
-
-@record
-class SubjectPart:
-    """Whom a rule is for: `every muscle`, named ones, or a ratio `a : b`."""
-
-    kind: str  # "every", "some", "ratio"
-    names: tuple[Name, ...] = ()
-
-
-@record
-class WherePart:
-    """`in weeks 1-2`, `in every week`, `in block Build`, `after 6 sets`."""
-
-    kind: str  # "weeks", "every", "block", "after"
-    items: tuple[Item, ...] = ()
-    block: Name | None = None
-
-
-@record
-class RuleLine:
-    span: Span
-    word: str
-    measure: Name
-    subject: SubjectPart | None
-    compare: str | None
-    bound: Item
-    where: tuple[WherePart, ...]
-    reason: str | None
-
-
-@record
-class WaiveLine:
-    span: Span
-    measure: Name
-    subject: SubjectPart | None
-    where: tuple[WherePart, ...]
-    reason: str | None
-
-
-@record
-class CountLine:
-    """`count fractional` or `count from RPE 6`."""
-
-    span: Span
-    how: Name | None
-    start: Item | None
-
-
-@record
-class MuscleGroupLine:
-    span: Span
-    name: Name
-    title: str | None
-    members: tuple[Name, ...]
-
-
-@record
-class WorksLine:
-    span: Span
-    credits: tuple[tuple[Name, Fraction], ...]
-
-
-@record
-class BestFromLine:
-    span: Span
-    source: Name
-    percent: Item
-
-
-@record
-class BarLine:
-    span: Span
-    mass: Item
-    collars: Item | None
-
-
-@record
-class PlatesLine:
-    """`plates 2x20, 4x2.5 kg`: count, size, and unit where one was written."""
-
-    span: Span
-    plates: tuple[tuple[int, Fraction, str | None], ...]
-
-
-@record
-class HandWeightsLine:
-    """`dumbbells 2-30 kg by 2 kg`, or a list."""
-
-    span: Span
-    word: str
-    items: tuple[Item, ...]
-    by: Item | None
-
-
-@record
-class BestLine:
-    span: Span
-    movement: Name
-    segment: RawSegment
-
-
-@record
-class AvoidLine:
-    span: Span
-    what: Name
-    reason: str | None
-
-
-@record
-class SessionHead:
-    span: Span
-    day: date | None  # None when the calendar has no such day
-    weekday: Name | None
-
-
-@record
-class ProgressionLine:
-    """A `when` or `otherwise` line of a progression; read, not applied yet."""
-
-    span: Span
-    text: str
 
 
 @record

@@ -1,0 +1,60 @@
+"""Files made to hurt: each gets its coded findings on the right lines, within a second, and never a traceback."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from time import perf_counter
+
+import pytest
+
+from setwright.diagnostics import Diagnostic
+from setwright.pipeline import compile
+
+PLAN = 'exercise Squat\nplan "Pier"\n  block Base: 1 week\n    day Mon\n'
+SQUAT = "      Squat: "
+
+HOSTILE: dict[str, tuple[bytes, tuple[int, str]]] = {
+    "levels": ("".join(f'{" " * depth}plan "P{depth}"\n' for depth in range(2000)).encode(), (2, "misplaced-line")),
+    "levels of two spaces": ("".join(f'{"  " * depth}plan "P"\n' for depth in range(2000)).encode(), (2, "misplaced-line")),
+    "levels of movements": (
+        (PLAN + "".join(f'{" " * (6 + depth)}Squat "{depth}": 3 x 5\n' for depth in range(2000))).encode(),
+        (6, "misplaced-line"),
+    ),
+    "brackets": ((PLAN + SQUAT + "[" * 5000 + "]" * 5000 + "\n").encode(), (5, "line-too-long")),
+    "parentheses on many lines": ((PLAN + (SQUAT + "(" * 50 + "\n") * 100).encode(), (5, "unexpected-word")),
+    "a list of thousands": ((PLAN + SQUAT + "[" + "3, " * 600 + "3] x 5\n").encode(), (5, "track-length")),
+    "a number of thousands of digits": ((PLAN + SQUAT + "9" * 1900 + " x 5\n").encode(), (5, "number-too-large")),
+    "a name of thousands of words": ((PLAN + "      " + "Ab " * 600 + ": 3 x 5\n").encode(), (5, "unknown-movement")),
+    "combining marks": ((PLAN + SQUAT + "3 x 5 @ " + "a" + "\u0301" * 1900 + "\n").encode(), (5, "unexpected-word")),
+    "null bytes": ((PLAN + SQUAT + "3 x \0 5\n").encode(), (5, "unexpected-word")),
+    "not text": (b"PK\x03\x04" + bytes(range(256)) * 20, (3, "not-utf8")),
+    "not UTF-8 in the middle": ((PLAN + SQUAT + "3 x 5 # caf").encode() + b"\xe9\n", (5, "not-utf8")),
+    "UTF-16": (PLAN.encode("utf-16"), (1, "not-utf8")),
+    "thousands of mistakes": ((PLAN + "      Sqat: 3 x\n" * 3000).encode(), (3004, "line-ends-early")),
+    "thousands of unknown names": (
+        (PLAN + "".join(f"      Squatt {number}: 3 x 5\n" for number in range(300))).encode(),
+        (304, "unknown-movement"),
+    ),
+    "a movement like itself a thousand deep": (
+        "".join(f'exercise "m{n}" like "m{n + 1}"\n' for n in range(1000)).encode() + b'exercise "m1000" like "m0"\n',
+        (1, "like-cycle"),
+    ),
+}
+
+
+@pytest.mark.parametrize("name", HOSTILE)
+def test_hostile_file(name: str, tmp_path: Path) -> None:
+    content, (line, code) = HOSTILE[name]
+    file = tmp_path / "hostile.plan"
+    file.write_bytes(content)
+    compile(str(file), text="")  # whatever a first run has to load
+    began = perf_counter()
+    compiled = compile(str(file))
+    took = perf_counter() - began
+    assert compiled.has_errors
+    assert (line, code) in {place(found) for found in compiled.diagnostics}
+    assert took < 1
+
+
+def place(found: Diagnostic) -> tuple[int, str]:
+    return found.span.line, found.code.name
