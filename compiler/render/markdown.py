@@ -12,6 +12,7 @@ from typing import Final
 from setwright.plan import Plan, WeekKind
 from setwright.quantities import plain
 from setwright.render import keys, words
+from setwright.render.effort import telling
 from setwright.render.sheet import Row, SessionSheet, Sheet, Station, WeekSheet, sheet
 from setwright.render.tables import Grid, Record, minutes_grids, sets_grids
 from setwright.report.overview import WeekSummary
@@ -71,7 +72,10 @@ def _overview(arranged: Sheet, plan: Plan, volume: Volume, overview: Sequence[We
     blocks = ((b.name, b.weeks, b.dates or "", ", ".join(b.marked)) for b in arranged.blocks)
     yield from _table(("Block", "Weeks", "Dates", "Marked"), blocks)
     yield from ("### Week by week", "")
-    yield from _table(("Week", "Kind", "Sets", "Hardest set", "Mean effort", "Minutes"), map(_summary, overview))
+    yield from _table(
+        ("Week", "Kind", "Sets", "Hardest set", "Mean effort", "Minutes"), map(_summary, telling(plan, overview))
+    )
+    yield from ("Effort is that of the sets that state one, and is left out where fewer than half do.", "")
     yield from ("### Sets per muscle per week", "")
     yield from ("A set counts in full for the muscles a movement trains first, in part for those that help.", "")
     for grid in sets_grids(plan, volume, overview):

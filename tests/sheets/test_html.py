@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from base64 import b64encode
+from fractions import Fraction
 from hashlib import sha256
 from html.parser import HTMLParser
 from importlib.resources import files
@@ -12,13 +13,14 @@ from itertools import pairwise
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from setwright.plan import Plan
+from setwright.plan import Line, Plan
+from setwright.prescription import PercentOfBest
 from setwright.record import replace
 from setwright.render import html as sheet
 from setwright.render.keys import CAUTIONS
-from sheets.sample_plans import hostile, long, reported, small
+from sheets.sample_plans import PLANK, SPAN, SQUAT, count, hostile, long, reported, rpe, session, small, work
 
-STYLE = files("setwright.render.html").joinpath("style.css").read_text()
+STYLE = "".join(files("setwright.render.html").joinpath(name).read_text() for name in sheet.STYLES)
 VOID = {"meta", "link", "br", "path", "circle", "rect", "line"}
 
 
@@ -124,6 +126,46 @@ def test_what_a_lifter_needs_is_there() -> None:
     assert 'aria-label="each side 25 + 5 + 2.5 + 1.25"' in page(small())
 
 
+def test_paper_lists_each_movement_once_with_cue_and_swaps() -> None:
+    made = re.findall(r'<div><dt dir="auto">(.*?)</dt>(.*)</div>', section(page(small()), "movements"))
+    assert [name for name, _ in made] == ["Back Squat", "Bench Press", "Walking Lunge", "Plank"]
+    said = dict(made)
+    assert "Chest up, knees over the toes" in said["Back Squat"]
+    assert "<b>Swap for</b> Front Squat" in said["Back Squat"]
+    assert "Swap for" not in said["Bench Press"]
+    assert "<b>Swap for</b> Dead Bug" in said["Plank"]  # a swap of one line of the plan, not of the library
+
+
+def test_what_the_loads_rest_on_says_how_it_is_known() -> None:
+    best = "31.2 kg (estimated by epley from 24 kg x 8 @ RPE 9)"
+    made = page(replace(small(), athlete_facts=(("Incline Press (left)", best), ("Bodyweight", "64 kg"))))
+    facts = section(made, "overview").replace("\u00a0", " ")
+    assert "Incline Press (left)</dt><dd><bdi>31.2 kg</bdi></dd>" in facts
+    assert '<dd class="known" dir="auto">estimated by epley from 24 kg × 8 @ RPE 9</dd>' in facts
+    assert "Bodyweight</dt><dd><bdi>64 kg</bdi></dd></div>" in facts
+
+
+def test_a_week_mostly_of_percents_has_no_dot() -> None:
+    heavy = Line(SQUAT, (work(3, count(1), PercentOfBest(Fraction(95))),), SPAN)
+    easy = Line(PLANK, (work(2, count(8), rpe(6)),), SPAN)
+    weeks = [
+        replace(week, sessions=(session("Mon", 0, *lines),))
+        for week, lines in zip(small().weeks, [(easy,), (heavy, easy), (heavy,)], strict=True)
+    ]
+    made = page(replace(small(), weeks=tuple(weeks)))
+    assert "RPE by week, of the sets that state one: week 1 hardest 6, mean 6.<" in made
+    assert "A week where fewer than half of the sets state one has neither." in made
+    assert "RPE by week" not in page(replace(small(), weeks=tuple(weeks[2:])))
+
+
+def test_half_of_the_sets_are_enough() -> None:
+    even = (work(2, count(5), rpe(7)), work(2, count(5), PercentOfBest(Fraction(80))))
+    week = replace(small().weeks[0], sessions=(session("Mon", 0, Line(SQUAT, even, SPAN)),))
+    made = page(replace(small(), weeks=(week,), blocks=()))
+    assert "week 1 hardest 7, mean 7." in made
+    assert "has neither" not in made
+
+
 def test_a_sheet_of_one_week_alone() -> None:
     plan = small()
     text = page(replace(plan, weeks=plan.weeks[1:2], blocks=plan.blocks[:1]))
@@ -165,6 +207,10 @@ def test_numbers_on_discs_have_contrast() -> None:
 @pytest.mark.parametrize(("colour", "ratio"), [("#777777", 4.4781), ("#767676", 4.5422), ("#000000", 21.0)])
 def test_contrast_itself(colour: str, ratio: float) -> None:
     assert contrast(colour, "#ffffff") == pytest.approx(ratio, abs=5e-5)
+
+
+def section(text: str, name: str) -> str:
+    return text.split(f'<section class="{name}"')[1].split("</section>")[0]
 
 
 def digest(style: str) -> str:

@@ -20,9 +20,13 @@ from setwright.report.overview import WeekSummary
 
 # More numbers than this run into each other on the narrowest screens.
 MOST_LABELS: Final = 14
+# Letters in boxes of so many weeks stay clear of the numbers beside them on A4.
+MOST_BOXES: Final = 30
 
 POINT_HEIGHT: Final = 26  # pixels from one point of the effort scale to the next
 TOP: Final = 24  # room for the figure over the highest dot
+BOTTOM: Final = 22  # and for the one under the lowest
+ABOVE, BELOW = -9, 18  # from a dot to its figure's foot
 BAND_WIDTH: Final = 72  # characters that a band as wide as the figure holds, on paper and on the narrowest table
 
 
@@ -97,6 +101,7 @@ class Figure:
     levels: tuple[Level, ...]
     height: int
     dense: bool  # too many weeks to number them all
+    tight: bool  # too many even for a box around a letter, on paper
     untold: bool  # some weeks have no dots
     said: str
 
@@ -110,11 +115,12 @@ def figure(plan: Plan, overview: Sequence[WeekSummary]) -> Figure:
     return Figure(
         bands=tuple(_bands(plan)),
         marks=tuple(_mark(at, week.number, week.kind, count) for at, week in enumerate(plan.weeks)),
-        highest=_curve([week.highest_effort for week in overview], -9),
-        mean=_curve([week.mean_effort for week in overview], None),
+        highest=_curve([week.highest_effort for week in overview], labelled=True),
+        mean=_curve([week.mean_effort for week in overview], labelled=False),
         levels=tuple(Level(str(rpe), _y(Fraction(rpe))) for rpe in range(floor_rpe, 11)) if efforts else (),
-        height=int(TOP + (10 - floor_rpe) * POINT_HEIGHT + 12) if efforts else 0,
+        height=int(TOP + (10 - floor_rpe) * POINT_HEIGHT + BOTTOM) if efforts else 0,
         dense=count > MOST_LABELS,
+        tight=count > MOST_BOXES,
         untold=any(week.highest_effort is None for week in overview),
         said=_said(overview),
     )
@@ -143,19 +149,28 @@ def _mark(at: int, number: int, kind: WeekKind, count: int) -> Mark:
     return Mark(_percent(at, count), _percent(1, count), _middle(at, count), number, shown, letter, kind.value)
 
 
-def _curve(efforts: Sequence[Fraction | None], above: int | None) -> Curve:
-    """Dots and lines; `above` is where a dot's figure stands, in pixels from the dot, None for no figures."""
+def _curve(efforts: Sequence[Fraction | None], *, labelled: bool) -> Curve:
+    """Dots and lines; a figure stands over its dot, or under it where the line falls to the dot and rises again."""
     count = len(efforts)
-    dots = [None if effort is None else _dot(at, count, effort, above) for at, effort in enumerate(efforts)]
+    dots = [
+        None if effort is None else _dot(at, count, effort, BELOW if _is_valley(efforts, at) else ABOVE, labelled)
+        for at, effort in enumerate(efforts)
+    ]
     strokes = tuple(
         Stroke(one.x, one.y, next_one.x, next_one.y) for one, next_one in pairwise(dots) if one and next_one
     )
     return Curve(tuple(dot for dot in dots if dot), strokes)
 
 
-def _dot(at: int, count: int, effort: Fraction, above: int | None) -> Dot:
-    label = plain(effort, 1) if above is not None and at % ceil(count / MOST_LABELS) == 0 else None
-    return Dot(_middle(at, count), _y(effort), label, plain(Fraction(_y(effort)) + (above or 0), 1))
+def _is_valley(efforts: Sequence[Fraction | None], at: int) -> bool:
+    effort = efforts[at]
+    beside = [other for other in (*efforts[max(at - 1, 0) : at], *efforts[at + 1 : at + 2]) if other is not None]
+    return effort is not None and bool(beside) and all(other > effort for other in beside)
+
+
+def _dot(at: int, count: int, effort: Fraction, shift: int, labelled: bool) -> Dot:
+    label = plain(effort, 1) if labelled and at % ceil(count / MOST_LABELS) == 0 else None
+    return Dot(_middle(at, count), _y(effort), label, plain(Fraction(_y(effort)) + shift, 1))
 
 
 def _y(rpe: Fraction) -> str:
