@@ -210,5 +210,7 @@ def _has_errors(problems: Iterable[Diagnostic]) -> bool:
 
 def _in_order(problems: list[Diagnostic]) -> tuple[Diagnostic, ...]:
     """Each once, by place: a line that several blocks inherit is reported once."""
-    unique = {(str(problem.span), problem.code.number, problem.message): problem for problem in reversed(problems)}
+    unique: dict[tuple[str, str, str], Diagnostic] = {}
+    for problem in problems:
+        unique.setdefault((str(problem.span), problem.code.number, problem.message), problem)
     return tuple(sorted(unique.values(), key=lambda d: (d.span.source.path, d.span.line, d.span.start, d.code.number)))

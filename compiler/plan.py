@@ -83,7 +83,7 @@ class Load:
 class Segment:
     """Sets that are alike: `3 x 5 @ 80%`. `load` is None until an athlete is fitted, or when it stays unknown.
 
-    `load_factor` is the share of its load that a deload left (1 elsewhere); an effort's load is scaled by it when known.
+    `load_factor` is the share of its load that a deload left (1 elsewhere); an effort's load is scaled by it.
     """
 
     kind: SegmentKind

@@ -46,7 +46,7 @@ def _lightened(segment: Segment, deload: Deload) -> Segment:
         segment = limited(segment, deload.effort, deload.span)
         if before is not None and before > deload.effort:
             segment = replace(segment, effort_before=before)
-    if deload.load is not None:
+    if deload.load is not None and deload.load != 1:
         segment = _with_less_load(segment, deload.load, deload.span)
     return segment
 

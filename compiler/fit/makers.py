@@ -8,7 +8,7 @@ from setwright.athlete import Athlete
 from setwright.plan import Handling, Load, Movement
 from setwright.quantities import Mass, Unit
 from setwright.record import record
-from setwright.science.plates import Loading, LoadMaker, Rack, Series, usual_steps
+from setwright.science.plates import Loading, Rack, Series, usual_steps
 
 # The federation's bar (IWF: 20 kg) and the usual bar of a gym in pounds, where plates are named and no bar is.
 USUAL_BAR = {Unit.KG: Mass(Fraction(20), Unit.KG), Unit.LB: Mass(Fraction(45), Unit.LB)}
@@ -93,8 +93,9 @@ class Makers:
         if written and (self._athlete is None or target.unit is self._unit):
             return target
         unit = target.unit if self._athlete is None else self._unit
-        steps: LoadMaker = usual_steps(unit)
-        return (steps.at_most(target) if self._down else steps.nearest(target)).total
+        steps = usual_steps(unit)
+        total = (steps.at_most(target) if self._down else steps.nearest(target)).total
+        return total if total.amount > 0 else steps.step  # a load is never nothing
 
     def _load(self, movement: Movement, loading: Loading) -> Load:
         bar = self._bar(movement)

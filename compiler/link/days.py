@@ -14,7 +14,7 @@ from setwright.diagnostics.catalogue import structure, weeks
 from setwright.link.library import Library
 from setwright.link.lines import linked_line, placeholder
 from setwright.link.model import LinkedDay, LinkedGroup, LinkedLine
-from setwright.link.values import rest_track, sets_track
+from setwright.link.tracks import rest_track, sets_track
 from setwright.plan import GroupKind
 from setwright.record import replace
 from setwright.source import Span

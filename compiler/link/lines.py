@@ -12,7 +12,8 @@ from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import later, names, structure, weeks
 from setwright.link.library import Library
 from setwright.link.model import LinkedGroup, LinkedLine, LinkedSegment, Modifiers, Track, WarmUpStep, WeeklyForm
-from setwright.link.values import intensity_track, percent, reps_track, rest_track, rpe, seconds, sets_track, whole
+from setwright.link.tracks import intensity_track, reps_track, rest_track, sets_track
+from setwright.link.values import percent, rpe, seconds, whole
 from setwright.plan import GroupKind, Movement
 from setwright.prescription import PercentOfBest, Reps, RepsKind, Tempo
 from setwright.record import replace

@@ -2,7 +2,8 @@
 
 Building an LALR automaton takes longer than compiling a plan, so its tables are kept in `grammar/tables.json`.
 They are used only by the release of lark that made them and for the grammar they were made from.
-Run `python -m setwright.syntax.tables` after a change of the grammar; a test holds the two together.
+Run `PYTHONHASHSEED=0 python -m setwright.syntax.tables` after a change of the grammar; a test holds the two together.
+(Lark numbers its states in an order that depends on the seed.)
 """
 
 from __future__ import annotations

@@ -2,11 +2,11 @@
 
 `brief/saltmarsh.csv` was worked out by hand, block by block:
 
-- Settle, weeks 1-4, the last a deload: 75 -> 82.5% over three working weeks is 75, 78.75 -> 79, 82.5; sets 3 -> 4 are 3,
-  3.5 -> 4, 4; RPE 7 -> 8 is 7, 7.5, 8. `limit effort RPE 8` turns 1 RIR into 2 RIR. The deload halves week 3's sets (4 -> 2,
-  3 -> 1.5 -> 2, 1 -> 1) and takes 90%: 82.5 -> 74.25%; 5 kg -> 4.5, which loads as 5 in steps of 2.5 kg.
-- Build, weeks 5-8: no limit, so 1 RIR stays; 80 -> 87.5% is 80, 83.75 -> 84, 87.5; the deload has 5 -> 2.5 -> 3 sets at 78.75%.
-  Friday stays as Settle's Friday was; its ramp starts anew.
+- Settle, weeks 1-4, the last a deload: 75 -> 82.5% over three working weeks is 75, 78.75 -> 79, 82.5; sets 3 -> 4 are
+  3, 3.5 -> 4, 4; RPE 7 -> 8 is 7, 7.5, 8. `limit effort RPE 8` turns 1 RIR into 2 RIR. The deload halves week 3's sets
+  (4 -> 2, 3 -> 1.5 -> 2, 1 -> 1) and takes 90%: 82.5 -> 74.25%; 5 kg -> 4.5, which loads as 5 in steps of 2.5 kg.
+- Build, weeks 5-8: no limit, so 1 RIR stays; 80 -> 87.5% is 80, 83.75 -> 84, 87.5; the deload has 5 -> 2.5 -> 3 sets at
+  78.75%. Friday stays as Settle's Friday was; its ramp starts anew.
 - Measure, week 9: one test. 2027-01-04 is a Monday.
 """
 

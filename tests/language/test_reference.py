@@ -24,7 +24,7 @@ from setwright.check.measure import Measure
 from setwright.check.measures import MEASURES, NOT_YET
 from setwright.cli import VERBS
 from setwright.diagnostics.catalogue import every_code, later
-from setwright.link import athletes, blocks, imports, models, plans, rulesets, values
+from setwright.link import athletes, blocks, imports, models, plans, rulesets, tracks, values
 from setwright.pipeline import EVERY_ATHLETE, compile
 from setwright.plan import Handling
 from setwright.quantities import Unit, plain
@@ -292,11 +292,11 @@ def test_limits() -> None:
         "weeks of a block": blocks.LONGEST_BLOCK,
         "weeks of a plan": blocks.LONGEST_PLAN,
         "days of a microcycle": plans.LONGEST_MICROCYCLE,
-        "sets of a segment, rounds of a circuit": values.MOST_SETS,
-        "repetitions of a set": values.MOST_REPS,
+        "sets of a segment, rounds of a circuit": tracks.MOST_SETS,
+        "repetitions of a set": tracks.MOST_REPS,
         "hours of a set or a rest": values.LONGEST_SET_S // 3600,
-        "metres of a set": values.FARTHEST_M,
-        "percent of a best": values.MOST_PERCENT,
+        "metres of a set": tracks.FARTHEST_M,
+        "percent of a best": tracks.MOST_PERCENT,
         "kilograms": values.HEAVIEST["kg"],
         "pounds": values.HEAVIEST["lb"],
         "discs of one mass": athletes.MOST_DISCS,

@@ -20,7 +20,7 @@ PLAIN = Path(__file__).parent / "names" / "every_script.plan"
 
 def commented(text: str) -> str:
     """A comment after every line, on lines of their own at odd columns, and blank lines."""
-    return "".join(f"{line}   # said: \"3 x 5\"\n   # between\n\n" for line in text.splitlines())
+    return "".join(f'{line}   # said: "3 x 5"\n   # between\n\n' for line in text.splitlines())
 
 
 def widened(text: str) -> str:
