@@ -248,9 +248,10 @@ def _change(raw: n.RawChange, problems: Problems) -> Track[Intensity] | None:
         if value is None:
             return None
         unit = _unit(item, shared)
-        if unit == "%" and item.low == item.high and 0 <= value < 100:
+        is_single = item.high is not None and abs(value) == item.high
+        if unit == "%" and is_single and abs(value) < 100:
             return ChangeByPercent(raw.sign * value)
-        if unit in HEAVIEST and item.low == item.high and 0 <= value <= HEAVIEST[unit]:
+        if unit in HEAVIEST and is_single and abs(value) <= HEAVIEST[unit]:
             return ChangeByMass(Mass(raw.sign * value, Unit(unit)))
         problems.append(
             weeks.WRONG_UNIT.at(item.span, found=item.span.text, wanted="a percent or a load (`-8%`, `+5 kg`)")

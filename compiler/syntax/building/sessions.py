@@ -7,9 +7,10 @@ from typing import Any
 from lark import Token
 
 from setwright.diagnostics.catalogue import syntax as codes
+from setwright.record import replace
 from setwright.syntax import nodes as n
 from setwright.syntax.building.base import Children, Placed, sign_of, unquoted
-from setwright.syntax.nodes import Item, RawTrack
+from setwright.syntax.nodes import Item, RawTrack, TrackKind
 
 
 class Sessions(Placed):
@@ -47,7 +48,14 @@ class Sessions(Placed):
         return n.RawBodyweight(self._over(children), sign_of(signed[0]), signed[1])
 
     def change(self, children: Children) -> n.RawChange:
-        return n.RawChange(self._over(children), sign_of(children[0]), children[1])
+        sign, span = sign_of(children[0]), self._over(children)
+        if len(children) == 2:
+            return n.RawChange(span, sign, children[1])
+        # `-10% -> -5%`: the second sign is kept relative to the first.
+        first, last = children[1], children[-1]
+        turned = sign * sign_of(children[3])
+        ramp = RawTrack(TrackKind.RAMP, (first, replace(last, low=last.low and turned * last.low)), span)
+        return n.RawChange(span, sign, ramp)
 
     def loose(self, children: Children) -> n.Loose:
         items = [child for child in children if isinstance(child, Item)]
