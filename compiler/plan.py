@@ -131,7 +131,10 @@ class Line:
     every: Fraction | None = None  # seconds; a set starts each
     pause: Fraction | None = None  # seconds inside a cluster
     optional: bool = False
-    advance: str | None = None  # the progression as written, not yet applied
+    advance: str | None = None  # the progression as written
+    advance_words: str | None = None  # the progression's rule in plain words
+    projected: bool = False  # what follows if all goes to plan, not what was written for this week
+    instead_of: str | None = None  # the movement that the plan asked for, where an athlete does another
     notes: tuple[str, ...] = ()
     swaps: tuple[str, ...] = ()
     group: Group | None = None
