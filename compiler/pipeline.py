@@ -21,8 +21,9 @@ from setwright.link.library import Declared, Library, declared_library
 from setwright.link.plans import linked_plan
 from setwright.link.rulesets import check_ruleset
 from setwright.link.sessions import check_sessions
+from setwright.link.templates import as_plan
 from setwright.plan import Movement, Plan
-from setwright.record import record
+from setwright.record import record, replace
 from setwright.rules import Promise
 from setwright.source import Source, Span
 from setwright.suggest import did_you_mean
@@ -137,11 +138,21 @@ def _check_root(units: tuple[Unit, ...], source: Source, library: Library, probl
                 case Head(word="rules"):
                     problems.extend(rule_faults(check_ruleset(statement, library, problems)))
                 case Head(word="template", name=name):
-                    problems.append(later.TEMPLATE_DECLARED.at(name.span, name=name.text))
+                    _check_template(Declared(name.text, name.span, statement), library, problems)
                 case Head(word="progression", name=name):
                     problems.append(later.PROGRESSION_NOT_YET.at(name.span, name=name.text))
                 case _:
                     pass
+
+
+def _check_template(template: Declared, library: Library, problems: list[Diagnostic]) -> None:
+    """A template by itself: the plan that it makes with its defaults, where all its parameters have one."""
+    statement = library.statement(template)
+    assert isinstance(statement.node, Head)
+    if all(parameter.value is not None for parameter in statement.node.arguments):
+        linked = linked_plan(replace(template, statement=as_plan(statement)), library, problems)
+        if linked is not None:
+            expanded_plan(linked.plan, (), (), problems)
 
 
 def _chosen_athletes(

@@ -53,9 +53,13 @@ class Calendar:
 
 
 def linked_blocks(
-    statements: list[n.Statement], calendar: Calendar, library: Library, problems: Problems
+    statements: list[n.Statement],
+    models: tuple[n.Statement, ...],
+    calendar: Calendar,
+    library: Library,
+    problems: Problems,
 ) -> tuple[LinkedBlock, ...]:
-    """All blocks of a plan, each with its days."""
+    """All blocks of a plan, each with its days. `models` are a template's blocks, which those of the plan are like."""
     by_name: dict[str, n.Statement] = {}
     for statement in statements:
         head = _head(statement)
@@ -63,7 +67,8 @@ def linked_blocks(
         if first is not statement:
             related = (Related(first.node.span, "it stands here already"),)
             problems.append(structure.BLOCK_TWICE.at(head.name.span, name=head.name.text, related=related))
-    linker = _Linker(by_name, calendar, library, problems)
+    modelled = {_head(model).name.text.casefold(): model for model in models}
+    linker = _Linker({**modelled, **by_name}, calendar, library, problems)
     return tuple(block for statement in by_name.values() if (block := linker.block(statement)) is not None)
 
 

@@ -51,6 +51,7 @@ class Library:
     rulesets: dict[str, Declared] = field(default_factory=dict)
     movements: dict[str, Declared] = field(default_factory=dict)  # by folded name
     aliases: dict[str, str] = field(default_factory=dict)  # folded `also` to folded name
+    templates: dict[str, Declared] = field(default_factory=dict)
     athletes: list[Declared] = field(default_factory=list)
     plans: list[Declared] = field(default_factory=list)
     words: dict[str, Span] = field(default_factory=dict)  # where muscles, groups and equipment are declared
@@ -121,6 +122,8 @@ def _declare(library: Library, statement: Statement, problems: list[Diagnostic])
                 library.equipment[name.text] = (title or _titled(name.text), _handling(statement, problems))
         case Head(word="rules", name=name):
             _put(library.rulesets, name.text, "rule set", Declared(name.text, name.span, statement), problems)
+        case Head(word="template", name=name):
+            _put(library.templates, name.text, "template", Declared(name.text, name.span, statement), problems)
         case Head(word="exercise", name=name):
             declared = Declared(name.text, name.span, statement)
             _put(library.movements, name.text.casefold(), "movement", declared, problems)

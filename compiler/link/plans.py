@@ -12,17 +12,17 @@ from setwright.link.lines import warm_up_steps
 from setwright.link.model import Deload, LinkedPlan, WarmUpStep
 from setwright.link.models import ROUNDING, known_model, known_word
 from setwright.link.rulesets import promise_of
+from setwright.link.templates import name_the_call, plan_lines
 from setwright.link.values import whole
 from setwright.quantities import Unit
 from setwright.record import record, replace
 from setwright.rules import Promise
 from setwright.syntax import nodes as n
-from setwright.syntax.structure import kind_of
+from setwright.syntax.structure import REPEATED, kind_of
 
 Problems = list[Diagnostic]
 
 LONGEST_MICROCYCLE = 60
-_REPEATED = ("block", "follow", "emphasis", "waive", "rule", "count", "note")
 
 
 @record
@@ -37,18 +37,20 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
     """One plan; None where nothing of it can be known. `plan.sound` is False where errors were found."""
     before = len(problems)
     statement = library.statement(declared)
-    head, body = statement.node, statement.body
+    head = statement.node
     assert isinstance(head, n.Head)
-    if head.source is not None:
-        problems.append(later.TEMPLATE_NOT_YET.at(head.source.span))
+    _refuse_repeats(statement.body, problems)
+    lines = plan_lines(statement, library, problems)
+    if lines is None:
         return None
-    _refuse_repeats(body, problems)
+    body = lines.body
     _answer_later(body, library, problems)
     settings = _Settings(body, problems)
     start = settings.start()
     microcycle = settings.microcycle()
     calendar = Calendar(microcycle or 7, microcycle is not None, start.weekday() if start else 0)
-    blocks = linked_blocks([line for line in body if isinstance(line.node, n.BlockHead)], calendar, library, problems)
+    written = [line for line in body if isinstance(line.node, n.BlockHead)]
+    blocks = linked_blocks(written, lines.models, calendar, library, problems)
     _check_size(head, body, sum(block.weeks for block in blocks), problems)
     promise = promise_of(body, (block.name for block in blocks), library, problems)
     plan = LinkedPlan(
@@ -65,6 +67,7 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
         settings.rounds_down(),
         tuple(line.node.text for line in body if isinstance(line.node, n.NoteLine)),
     )
+    name_the_call(head, lines, problems, before)
     if any(problem.severity is Severity.ERROR for problem in problems[before:]):
         plan = replace(plan, sound=False)
     return Linked(plan, promise)
@@ -74,7 +77,7 @@ def _refuse_repeats(body: tuple[n.Statement, ...], problems: Problems) -> None:
     seen: set[str] = set()
     for line in body:
         word = kind_of(line.node)
-        if word in seen and word not in (*_REPEATED, "unread"):
+        if word in seen and word not in REPEATED:
             problems.append(structure.SETTING_TWICE.at(line.node.span, word=word))
         seen.add(word)
 

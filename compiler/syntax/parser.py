@@ -9,6 +9,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import cast
 
 from lark.exceptions import UnexpectedInput
@@ -19,7 +20,7 @@ from setwright.record import record, replace
 from setwright.source import Source, Span
 from setwright.suggest import either
 from setwright.syntax.builder import Builder
-from setwright.syntax.complaints import complaint
+from setwright.syntax.complaints import complaint, keyword_texts
 from setwright.syntax.nodes import Node, Statement, Unread
 from setwright.syntax.outline import Postponed, outline
 from setwright.syntax.structure import FILE, HOLDS, called, homes, kind_of
@@ -54,6 +55,11 @@ class LineReader:
     def __init__(self) -> None:
         self._builder = Builder()
         self._parser = line_parser(self._builder)
+
+    @cached_property
+    def words(self) -> frozenset[str]:
+        """Every word of the language."""
+        return frozenset(keyword_texts(self._parser).values())
 
     def read(self, source: Source, numbers: Iterable[int] | None = None) -> Parsed:
         """A whole file, or only the lines of some numbers. Never raises for what the file holds."""

@@ -11,6 +11,9 @@ from setwright.syntax import nodes as n
 
 FILE = "file"
 
+# Lines of a plan that may stand more than once.
+REPEATED = ("block", "follow", "emphasis", "waive", "rule", "count", "note", "unread")
+
 _PLAN_LINES = (
     "author", "units", "start", "microcycle", "model", "round", "follow", "warm-up", "deload", "emphasis",
     "waive", "rule", "count", "block", "note",

@@ -4,27 +4,6 @@ from setwright.diagnostics.model import Code, Severity
 
 _PLAN = 'plan "Pier"\n  block Base: 1 week\n    day Mon\n      note "Easy walk."\n'
 
-TEMPLATE_NOT_YET = Code(
-    "SW0901",
-    "template-not-yet",
-    Severity.ERROR,
-    title="A plan from a template",
-    message="plans from templates are not compiled yet",
-    text="`template` and `plan ... from ...` are read, so that a file that holds them is checked for its form; this "
-    "version does not expand them. Write the plan out, or start from `setwright new --from`.",
-    failing='plan "Pier" from two-days(span: 4)\n',
-    mended=_PLAN,
-)
-TEMPLATE_DECLARED = Code(
-    "SW0902",
-    "template-declared",
-    Severity.WARNING,
-    title="A template is declared",
-    message="template `{name}` is read, but no plan can be made from it yet",
-    text="This version checks the form of a template's lines and goes no further.",
-    failing="template two-days(span = 4)\n  block Base: span weeks\n" + _PLAN,
-    mended=_PLAN,
-)
 ADVANCE_NOT_YET = Code(
     "SW0903",
     "advance-not-yet",
@@ -88,8 +67,6 @@ PREFIX_NOT_YET = Code(
 )
 
 CODES = (
-    TEMPLATE_NOT_YET,
-    TEMPLATE_DECLARED,
     ADVANCE_NOT_YET,
     PROGRESSION_NOT_YET,
     EMPHASIS_NOT_YET,

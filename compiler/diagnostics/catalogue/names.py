@@ -131,6 +131,70 @@ CREDIT_OUT_OF_RANGE = Code(
     mended="muscle quads\nexercise Squat\n  works quads 1\n",
 )
 
+_TEMPLATE = "template short(lift = Squat, base-sets = 3, top = RPE 9)\n  block Base: 2 weeks\n    day Mon\n      lift: base-sets x 5 @ RPE 7 -> top\n\n"
+
+UNKNOWN_TEMPLATE = Code(
+    "SW0231",
+    "unknown-template",
+    Severity.ERROR,
+    title="A template that nothing declares",
+    message="no template is called `{name}`",
+    text="`plan ... from` names a `template` of this file or of one it uses, such as `use stdlib.templates`.",
+    failing=_LIBRARY + _TEMPLATE + 'plan "Pier" from shirt\n',
+    mended=_LIBRARY + _TEMPLATE + 'plan "Pier" from short\n',
+)
+UNKNOWN_PARAMETER = Code(
+    "SW0232",
+    "unknown-parameter",
+    Severity.ERROR,
+    title="A parameter that the template does not have",
+    message="{template} has no parameter `{name}`",
+    text="Arguments are given by the names of the template's parameters.",
+    failing=_LIBRARY + _TEMPLATE + 'plan "Pier" from short(sets: 4)\n',
+    mended=_LIBRARY + _TEMPLATE + 'plan "Pier" from short(base-sets: 4)\n',
+)
+PARAMETER_TYPE = Code(
+    "SW0233",
+    "parameter-type",
+    Severity.ERROR,
+    title="An argument of another type than its parameter",
+    message="`{name}` is {wanted}; `{given}` is {found}",
+    text="A parameter has the type of its default: a movement, a count, a range, an effort, a percent, a load, a time, a "
+    "distance, or a form of repetitions. A range takes a count too.",
+    failing=_LIBRARY + _TEMPLATE + 'plan "Pier" from short(top: 80%)\n',
+    mended=_LIBRARY + _TEMPLATE + 'plan "Pier" from short(top: RPE 8)\n',
+)
+MISSING_PARAMETER = Code(
+    "SW0234",
+    "missing-parameter",
+    Severity.ERROR,
+    title="A parameter without a value",
+    message="`{name}` has to be given",
+    text="A parameter that is declared without a default has no value until the plan gives one.",
+    failing=_LIBRARY + _TEMPLATE.replace(" = Squat", "") + 'plan "Pier" from short\n',
+    mended=_LIBRARY + _TEMPLATE.replace(" = Squat", "") + 'plan "Pier" from short(lift: Row)\n',
+)
+PARAMETER_TWICE = Code(
+    "SW0235",
+    "parameter-twice",
+    Severity.ERROR,
+    title="A parameter stands twice",
+    message="`{name}` stands twice",
+    text="Each parameter is declared once and given once.",
+    failing=_LIBRARY + _TEMPLATE + 'plan "Pier" from short(base-sets: 4, base-sets: 5)\n',
+    mended=_LIBRARY + _TEMPLATE + 'plan "Pier" from short(base-sets: 5)\n',
+)
+RESERVED_PARAMETER = Code(
+    "SW0236",
+    "reserved-parameter",
+    Severity.ERROR,
+    title="A parameter named like a word of the language",
+    message="`{name}` is a word of the language; a parameter needs another name",
+    text="Inside the template the word would keep its own meaning. Words of two parts are free: `base-sets`, `rest-time`.",
+    failing=_LIBRARY + _TEMPLATE.replace("base-sets", "sets") + 'plan "Pier" from short\n',
+    mended=_LIBRARY + _TEMPLATE + 'plan "Pier" from short\n',
+)
+
 CODES = (
     UNKNOWN_MOVEMENT,
     UNKNOWN_MUSCLE,
@@ -144,4 +208,10 @@ CODES = (
     LIKE_CYCLE,
     UNKNOWN_ATHLETE,
     CREDIT_OUT_OF_RANGE,
+    UNKNOWN_TEMPLATE,
+    UNKNOWN_PARAMETER,
+    PARAMETER_TYPE,
+    MISSING_PARAMETER,
+    PARAMETER_TWICE,
+    RESERVED_PARAMETER,
 )

@@ -143,7 +143,9 @@ class Libraries(Placed):
     def named(self, children: Children) -> n.Argument:
         return n.Argument(self._over(children), self._name(children[0]), children[-1])
 
-    parameter = named
+    def parameter(self, children: Children) -> n.Argument:
+        value = children[-1] if len(children) > 1 else None
+        return n.Argument(self._over(children), self._name(children[0]), value)
 
     def argument(self, children: Children) -> Item | Name:
         return children[0]  # type: ignore[no-any-return]

@@ -73,8 +73,8 @@ Part = Loose | RestPart | TempoPart | WarmUpPart | ItemPart | AdvancePart | Flag
 
 @record
 class Argument:
-    """A named value: a template's or progression's parameter, or what is given for it."""
+    """A named value: a template's or progression's parameter with its default, or what is given for it."""
 
     span: Span
     name: Name
-    value: Item | Name
+    value: Item | Name | None
