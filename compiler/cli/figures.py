@@ -12,7 +12,7 @@ from json import dumps
 from setwright.diagnostics.printers.characters import visible, width
 from setwright.plan import Muscle, Plan, Week, WeekKind
 from setwright.quantities import plain, round_half_up
-from setwright.render.json import number
+from setwright.render.json import muscle_week
 from setwright.report.volume import MuscleWeek, Volume
 
 _WEEKS_ACROSS = 12  # in one table; a longer block takes several
@@ -54,7 +54,7 @@ def bars(plan: Plan, volume: Volume) -> str:
 def json(figures: Iterable[tuple[Plan, Volume]]) -> str:
     """An array with an object a plan and athlete, its `rows` in the order of the CSV."""
     plans = [
-        {"plan": plan.name, "athlete": plan.athlete, "rows": [_object(row) for row in volume.rows]}
+        {"plan": plan.name, "athlete": plan.athlete, "rows": [muscle_week(row) for row in volume.rows]}
         for plan, volume in figures
     ]
     return dumps(plans, indent=2) + "\n"
@@ -104,20 +104,6 @@ def _bar(row: MuscleWeek, highest: Fraction) -> str:
         return "·"
     eighths = round_half_up(row.fractional_sets * len(_BARS) / highest)
     return _BARS[max(0, int(eighths) - 1)]
-
-
-def _object(row: MuscleWeek) -> dict[str, object]:
-    return {
-        "week": row.week,
-        "muscle": row.muscle.word,
-        "title": row.muscle.title,
-        "direct_sets": number(row.direct_sets),
-        "fractional_sets": number(row.fractional_sets),
-        "total_sets": number(row.total_sets),
-        "sessions": row.sessions,
-        "max_session_sets": number(row.max_session_sets),
-        "rest_h_min": row.rest_h_min,
-    }
 
 
 def _aligned(rows: Sequence[tuple[str, ...]], left: int = 1) -> list[str]:

@@ -42,7 +42,7 @@ def document(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str
         "schema": SCHEMA_VERSION,
         "plan": _plan(plan),
         "movements": [_movement(movement) for movement in _movements(plan)],
-        "volume": [_muscle_week(row) for row in volume.rows],
+        "volume": [muscle_week(row) for row in volume.rows],
         "overview": [_summary(week) for week in overview],
     }
     return json.dumps(whole, ensure_ascii=False, indent=2, allow_nan=False) + "\n"
@@ -190,7 +190,8 @@ def _movement(movement: Movement) -> Object:
     }
 
 
-def _muscle_week(row: MuscleWeek) -> Object:
+def muscle_week(row: MuscleWeek) -> Object:
+    """One muscle in one week, as the schema has it."""
     return {
         "week": row.week,
         "muscle": row.muscle.word,
