@@ -1,4 +1,4 @@
-"""One plan for one athlete: days, equipment, loads.
+"""One plan for one athlete: substitutions, days, loads.
 
 Comes in: an expanded plan and an athlete (or none). Goes out: the plan with loads, and warnings for what does not fit.
 """
@@ -7,14 +7,13 @@ from __future__ import annotations
 
 from setwright.athlete import Athlete
 from setwright.diagnostics import Diagnostic
-from setwright.diagnostics.catalogue import athletes as codes
 from setwright.fit.bests import Bests, MovementOf
 from setwright.fit.days import on_available_days
 from setwright.fit.loads import LineLoader, Report
 from setwright.fit.makers import Makers
+from setwright.fit.substitutions import substituted_plan
 from setwright.plan import Plan, Session, Week
 from setwright.record import replace
-from setwright.suggest import either
 
 
 def fitted_plan(plan: Plan, athlete: Athlete | None, movement_of: MovementOf, problems: list[Diagnostic]) -> Plan:
@@ -25,10 +24,10 @@ def fitted_plan(plan: Plan, athlete: Athlete | None, movement_of: MovementOf, pr
     down = athlete.round_down if athlete.round_down is not None else plan.round_down
     unit = athlete.unit or plan.unit
     bests = Bests(athlete, plan.model, movement_of)
-    _report_missing_equipment(plan, athlete, problems)
-    placed = on_available_days(plan, athlete, problems)
+    done = substituted_plan(plan, athlete, movement_of, problems)
+    placed = on_available_days(done, athlete, problems)
     loader = LineLoader(Makers(athlete, unit, down), bests, athlete.name, report)
-    fitted = replace(placed, athlete=athlete.name, athlete_facts=bests.facts(plan), unit=unit)
+    fitted = replace(placed, athlete=athlete.name, athlete_facts=bests.facts(done), unit=unit)
     return _loaded(fitted, loader)
 
 
@@ -53,27 +52,3 @@ def _loaded(plan: Plan, loader: LineLoader) -> Plan:
         return replace(week, sessions=tuple(session(made, week.number) for made in week.sessions))
 
     return replace(plan, weeks=tuple(loaded_week(week) for week in plan.weeks))
-
-
-def _report_missing_equipment(plan: Plan, athlete: Athlete, problems: list[Diagnostic]) -> None:
-    if not athlete.has:
-        return
-    owned = athlete.equipment
-    seen: set[str] = set()
-    for week in plan.weeks:
-        for made in week.sessions:
-            for line in made.lines:
-                missing = [need for need in line.movement.needs if need not in owned]
-                if not missing or line.movement.name in seen:
-                    continue
-                seen.add(line.movement.name)
-                help_ = f"What may stand in: {either(line.swaps)}." if line.swaps else None
-                problems.append(
-                    codes.MISSING_EQUIPMENT.at(
-                        line.span,
-                        movement=line.movement.name,
-                        equipment=either(missing, "and"),
-                        athlete=athlete.name,
-                        help=help_,
-                    )
-                )

@@ -10,7 +10,6 @@ from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import athletes as codes
 from setwright.plan import Plan, Session, Week
 from setwright.record import replace
-from setwright.suggest import either
 
 WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
@@ -34,17 +33,32 @@ def on_available_days(plan: Plan, athlete: Athlete, problems: list[Diagnostic]) 
 
 def _too_few(athlete: Athlete, week: Week) -> Diagnostic:
     count = len(athlete.available)
-    slots = [session.slot for session in week.sessions]
-    merge = either([f"{a} with {b}" for a, b in pairwise(slots)])
+    spare = len(week.sessions) - count
+    free = "another day" if spare == 1 else f"{spare} more days"
     return codes.TOO_FEW_DAYS.at(
         athlete.available_span or athlete.span,
         athlete=athlete.name,
         available=f"{count} available day" + ("" if count == 1 else "s"),
         week=week.number,
         sessions=len(week.sessions),
-        help=f"Merge {merge}, or free another day.",
+        help=f"{_merger(week, spare)}, or free {free}.",
         related=(Related(week.span, "the block whose sessions do not fit"),),
     )
+
+
+def _merger(week: Week, spare: int) -> str:
+    """Which two sessions to make one of: neighbours, so that the order stays, with the fewest sets."""
+    pairs = [(_sets(one) + _sets(other), one.slot, other.slot) for one, other in pairwise(week.sessions)]
+    sets, first, second = min(pairs, key=lambda pair: pair[0])
+    why = f"together they have {sets} set" + ("" if sets == 1 else "s")
+    if len(pairs) == 1:
+        return f"Merge {first} with {second} ({why})"
+    start = "Merge" if spare == 1 else f"{spare} sessions have to go: first merge"
+    return f"{start} {first} with {second} ({why}, the fewest of two neighbours)"
+
+
+def _sets(session: Session) -> int:
+    return sum(line.sets for line in session.lines)
 
 
 def _moved(week: Week, available: list[str], first: int) -> Week:

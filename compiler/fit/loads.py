@@ -31,6 +31,7 @@ from setwright.science.effort import LOWEST_RPE, reps_in_reserve
 from setwright.science.repetitions import BeyondModel, share_of_best
 
 Report = Callable[[Diagnostic], None]
+Change = ChangeByPercent | ChangeByMass
 
 
 class LineLoader:
@@ -49,7 +50,10 @@ class LineLoader:
         for segment in line.segments:
             if segment.kind is SegmentKind.WARM_UP:
                 continue
-            before = self._loaded(segment, line.movement, before, week)
+            if before is not None and _hangs_on_body(before, work) and isinstance(segment.intensity, Change):
+                before = self._changed_on_body(segment, segment.intensity, before, line.movement)
+            else:
+                before = self._loaded(segment, line.movement, before, week)
             work.append(before)
         first = work[0].load if work else None
         warm_ups = [
@@ -119,6 +123,12 @@ class LineLoader:
             self._report(codes.BEYOND_MODEL.at(segment.span, movement=movement.name, reason=error))
             return None
 
+    def _changed_on_body(self, segment: Segment, change: Change, before: Segment, movement: Movement) -> Segment:
+        """A mass more or less beside the body's own; a percent of both together is not known."""
+        if before.load is None or isinstance(change, ChangeByPercent):
+            return segment
+        return self._with_added(segment, Bodyweight(before.load.mass.plus(change.mass), written=False), movement)
+
     def _with_added(self, segment: Segment, bodyweight: Bodyweight, movement: Movement) -> Segment:
         added = bodyweight.added
         if added is None or added.amount == 0:
@@ -151,6 +161,12 @@ def _before_deload(segment: Segment, lighter: Mass) -> Mass | None:
     """The written load that a deload made lighter; None for any other."""
     is_mass = isinstance(segment.intensity, Weight | Bodyweight)
     return lighter.times(1 / segment.load_factor) if is_mass and segment.load_factor < 1 else None
+
+
+def _hangs_on_body(before: Segment, work: list[Segment]) -> bool:
+    """True where the load of the segment before is beside the body's weight, itself or through other changes."""
+    stated = next((each for each in reversed(work) if not isinstance(each.intensity, Change)), before)
+    return isinstance(stated.intensity, Bodyweight)
 
 
 def _with_load(segment: Segment, target: Mass, load: Load, *, worked_out: bool) -> Segment:

@@ -275,7 +275,13 @@ class _Days:
             if slot not in self._own:
                 problems.append(structure.UNKNOWN_DAY.at(head.like.span, slot=slot))
             return None
-        return _copied(day, Related(head.like.span, f"{head.slot.text} takes its lines from {slot} here"))
+        return _copied(
+            day, Related(head.like.span, f"{_day_name(head.slot.text)} takes its lines from {_day_name(slot)} here")
+        )
+
+
+def _day_name(slot: str) -> str:
+    return f"day {slot}" if slot.isdigit() else slot
 
 
 def _taken_over(days: dict[str, LinkedDay], head: n.BlockHead) -> dict[str, LinkedDay]:

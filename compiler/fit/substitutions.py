@@ -1,0 +1,172 @@
+"""What an athlete does in place of what the plan asks for: by a swap of their own, or because they avoid it or lack equipment.
+
+Comes in: an expanded plan and an athlete. Goes out: the plan with what stands in, and a warning where nothing fits.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setwright.athlete import Athlete, Avoided
+from setwright.diagnostics import Diagnostic, Related
+from setwright.diagnostics.catalogue import athletes as codes
+from setwright.fit.bests import MovementOf
+from setwright.plan import Line, Movement, Plan, Segment, SegmentKind, Session, Step, Week
+from setwright.prescription import Bodyweight, ChangeByMass, PercentOfBest, Weight
+from setwright.record import record, replace
+from setwright.suggest import either
+
+STILL_AVOIDED = "To be avoided, and nothing that is listed fits in its place: leave it out, or ask the coach."
+
+
+def substituted_plan(plan: Plan, athlete: Athlete, movement_of: MovementOf, problems: list[Diagnostic]) -> Plan:
+    """The plan as this athlete does it; the same plan where they avoid, swap and lack nothing."""
+    if not (athlete.avoids or athlete.swaps or athlete.has):
+        return plan
+    choice = _Choice(athlete, movement_of, problems)
+    weeks = tuple(_substituted_week(week, choice) for week in plan.weeks)
+    said = tuple(f"{athlete.name} avoids {avoided}" for avoided in athlete.avoids)
+    return replace(plan, weeks=weeks, notes=(*plan.notes, *said))
+
+
+def _substituted_week(week: Week, choice: _Choice) -> Week:
+    return replace(week, sessions=tuple(choice.session(session, week.number) for session in week.sessions))
+
+
+@record
+class _Obstacle:
+    """Why an athlete does not do a movement: they avoid it, or have not what it needs."""
+
+    avoided: Avoided | None = None
+    missing: tuple[str, ...] = ()
+
+    def of(self, movement: str) -> str:
+        return f"{movement} needs {either(self.missing, 'and')}" if self.missing else f"{movement} is avoided"
+
+
+class _Choice:
+    """One athlete's movements; each is judged once."""
+
+    def __init__(self, athlete: Athlete, movement_of: MovementOf, problems: list[Diagnostic]) -> None:
+        self._athlete = athlete
+        self._equipment = athlete.equipment
+        self._movement_of = movement_of
+        self._problems = problems
+        self._own = {swap.old: swap for swap in athlete.swaps}
+        self._obstacles: dict[str, _Obstacle | None] = {}
+        self._offered: dict[str, Movement] = {}
+        self._warned: set[str] = set()
+
+    def session(self, session: Session, week: int) -> Session:
+        """The session with what the athlete does in it: their own swaps first, then the gaps in order."""
+        lines = [self._by_own_swap(line) for line in session.lines]
+        taken = {(line.movement.name, line.label) for line in lines if self._obstacle(line.movement) is None}
+        done: list[Line] = []
+        for line in lines:
+            obstacle = self._obstacle(line.movement)
+            found = line if obstacle is None else self._stood_in(line, obstacle, taken, week)
+            taken.add((found.movement.name, found.label))
+            done.append(self._with_offers(found))
+        return replace(session, lines=tuple(done))
+
+    def _by_own_swap(self, line: Line) -> Line:
+        swap = self._own.get(line.movement.name)
+        new = self._movement_of(swap.new) if swap else None
+        return line if new is None or new.name == line.movement.name else _in_its_place(line, new)
+
+    def _stood_in(self, line: Line, obstacle: _Obstacle, taken: set[tuple[str, str | None]], week: int) -> Line:
+        tried: list[str] = []
+        for name in () if line.instead_of else line.swaps:
+            movement = self._movement_of(name)
+            if movement is None:
+                continue
+            against = self._obstacle(movement)
+            if against is not None:
+                tried.append(against.of(movement.name))
+            elif movement.name in self._own:
+                tried.append(f"{movement.name} is swapped for {self._own[movement.name].new}")
+            elif (movement.name, line.label) in taken:
+                tried.append(f"{movement.name} stands in that session already")
+            else:
+                return _in_its_place(line, movement)
+        self._warn(line, obstacle, tried, week)
+        return replace(line, notes=(*line.notes, STILL_AVOIDED)) if obstacle.avoided else line
+
+    def _obstacle(self, movement: Movement) -> _Obstacle | None:
+        if movement.name not in self._obstacles:
+            self._obstacles[movement.name] = self._judged(movement)
+        return self._obstacles[movement.name]
+
+    def _judged(self, movement: Movement) -> _Obstacle | None:
+        for avoided in self._athlete.avoids:
+            if avoided.what == (movement.pattern if avoided.is_pattern else movement.name):
+                return _Obstacle(avoided)
+        if not self._athlete.has:
+            return None
+        missing = tuple(need for need in movement.needs if need not in self._equipment)
+        return _Obstacle(missing=missing) if missing else None
+
+    def _with_offers(self, line: Line) -> Line:
+        """The line with only such names after `swap for` as the athlete can follow."""
+        name = line.movement.name
+        if name not in self._offered:
+            self._offered[name] = replace(line.movement, swaps=self._fitting(line.movement.swaps, name))
+        return replace(line, movement=self._offered[name], swaps=self._fitting(line.swaps, name))
+
+    def _fitting(self, swaps: tuple[str, ...], done: str) -> tuple[str, ...]:
+        return tuple(name for name in swaps if self._fits(self._movement_of(name), done))
+
+    def _fits(self, movement: Movement | None, done: str) -> bool:
+        if movement is None or movement.name == done or movement.name in self._own:
+            return False
+        return self._obstacle(movement) is None
+
+    def _warn(self, line: Line, obstacle: _Obstacle, tried: list[str], week: int) -> None:
+        name = line.movement.name
+        if name in self._warned:
+            return
+        self._warned.add(name)
+        facts = {"athlete": self._athlete.name, "movement": name, "week": week}
+        related, help_ = self._explained(line, obstacle, tried)
+        if obstacle.avoided is not None:
+            what = obstacle.avoided.what
+            found = codes.AVOIDED_MOVEMENT.at(line.span, what=what, help=help_, related=related, **facts)
+        else:
+            equipment = either(obstacle.missing)
+            found = codes.MISSING_EQUIPMENT.at(line.span, equipment=equipment, help=help_, related=related, **facts)
+        self._problems.append(found)
+
+    def _explained(self, line: Line, obstacle: _Obstacle, tried: list[str]) -> tuple[tuple[Related, ...], str]:
+        related = (Related(obstacle.avoided.span, "avoided here"),) if obstacle.avoided else ()
+        if line.instead_of:
+            related = (*related, Related(self._own[line.instead_of].span, "it was brought in here"))
+            return related, f"Swap {line.instead_of} for a movement that {self._athlete.name} can do."
+        way = f"The line can name more in `swap for`, or {self._athlete.name} can `swap {line.movement.name} for` another."
+        return related, f"{'; '.join(tried)}. {way}" if tried else way
+
+
+def _in_its_place(line: Line, movement: Movement) -> Line:
+    """The line with another movement, whose `swap for` keeps what else the planned one names.
+
+    Warm-up sets are shares of a load; they go where the equipment of the new movement carries none.
+    """
+    kept = (part for part in line.segments if part.kind is not SegmentKind.WARM_UP or movement.handling is not None)
+    segments = tuple(_carried_over(segment, movement) for segment in kept)
+    return replace(line, movement=movement, instead_of=line.movement.name, segments=segments)
+
+
+def _carried_over(segment: Segment, movement: Movement) -> Segment:
+    """The segment without a load that was chosen for another movement. Efforts and shares of the own best stay."""
+    match segment.intensity:
+        case Weight() | ChangeByMass():
+            dropped = True
+        case PercentOfBest(of=of):
+            dropped = of is not None
+        case Bodyweight(added=added):
+            dropped = movement.handling is not None or (added is not None and added.amount != 0)
+        case _:
+            dropped = False
+    if not dropped:
+        return segment
+    step = Step("substitution", str(segment.intensity), "no load", segment.span)
+    return replace(segment, intensity=None, load_factor=Fraction(1), steps=(*segment.steps, step))
