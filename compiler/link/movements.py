@@ -29,6 +29,20 @@ def linked_movement(library: Library, key: str, problems: list[Diagnostic]) -> M
     return movement
 
 
+def check_bests(library: Library, movement: Movement, problems: list[Diagnostic]) -> None:
+    """Report a best that is taken from itself, however many movements lie between."""
+    seen = [movement.name]
+    found: Movement | None = movement
+    while found is not None and found.best_from is not None:
+        source = found.best_from[0]
+        found = library.movement(Name(source, movement.span), [])
+        if found is not None and found.name in seen:
+            chain = " -> ".join([*seen, found.name])
+            problems.append(names.LIKE_CYCLE.at(movement.span, what="bests", chain=chain))
+            return
+        seen.append(found.name if found is not None else source)
+
+
 def _chain(library: Library, key: str, problems: list[Diagnostic]) -> list[Statement]:
     """The declaration and those it is like, nearest first; empty after a circle was reported."""
     chain: list[Statement] = []
