@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from setwright.quantities import Mass, Unit
 from setwright.record import record
+from setwright.rules import Wish
 from setwright.source import Span
 
 
@@ -21,6 +22,28 @@ class Best:
     span: Span
     reps: Fraction | None = None
     reserve: Fraction = Fraction(0)
+
+
+@record
+class Avoided:
+    """What an athlete keeps away from: one movement, or every movement of a pattern."""
+
+    what: str
+    is_pattern: bool
+    span: Span
+    reason: str | None = None
+
+    def __str__(self) -> str:
+        return f"{self.what} ({self.reason})" if self.reason else self.what
+
+
+@record
+class OwnSwap:
+    """An athlete's `swap A for B`, by the names that the library gives the two movements."""
+
+    old: str
+    new: str
+    span: Span
 
 
 @record
@@ -40,9 +63,12 @@ class Athlete:
     dumbbells: tuple[Mass, ...] = ()
     kettlebells: tuple[Mass, ...] = ()
     has: tuple[str, ...] = ()
+    avoids: tuple[Avoided, ...] = ()
+    swaps: tuple[OwnSwap, ...] = ()
     bests: tuple[Best, ...] = ()
     model: str | None = None
     round_down: bool | None = None
+    wishes: tuple[Wish, ...] = ()
 
     @property
     def equipment(self) -> frozenset[str]:

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from typing import Any
 
 FOLDER = "folder"  # the state of a path that was looked at and is a folder
+INSTALLED = "installed packages"  # a dependency on what is installed, which is no path
+LISTING = "*.plan"  # after a folder: a dependency on which plans it holds
 _LAYOUT = 1  # of an entry; raise it when the plain records change
 _MOST_ENTRIES = 500
 
@@ -28,6 +30,10 @@ def state(path: str) -> str | None:
 
     A pipe is not read: what is in it can be read once, and the compiler wants it.
     """
+    if path == INSTALLED:
+        return _hash_of(_installed())
+    if path.endswith(LISTING):
+        return _hash_of(_plans(os.path.dirname(path)))
     try:
         mode = os.stat(path).st_mode
         if S_ISDIR(mode):
@@ -40,6 +46,24 @@ def state(path: str) -> str | None:
         return None
     except OSError:
         return "unreadable"
+
+
+def _installed() -> Iterable[object]:
+    """What pip leaves beside the packages it installs; entries with the times at which they were last changed."""
+    for folder in sys.path:
+        with suppress(OSError), os.scandir(folder or ".") as found:
+            for entry in found:
+                if entry.name.endswith((".dist-info", ".egg-info", ".egg-link", ".pth")):
+                    yield [folder, entry.name, entry.stat().st_mtime_ns]
+
+
+def _plans(folder: str) -> Iterable[object]:
+    with suppress(OSError):
+        yield from (name for name in os.listdir(folder) if name.endswith(".plan"))
+
+
+def _hash_of(facts: Iterable[object]) -> str:
+    return sha256(dumps(sorted(map(dumps, facts))).encode()).hexdigest()
 
 
 def key(path: str, root: str | None, options: Sequence[str]) -> str:

@@ -41,11 +41,12 @@ def package_folder(package: str) -> Path:
 
 
 class Files:
-    """Reads sources under `root` and in the shipped library, and nothing else."""
+    """Reads sources under `root`, in the shipped library and in the packs that are used, and nothing else."""
 
     def __init__(self, root: Path) -> None:
         self.root = root.resolve()
         self.library = library_folder().resolve()
+        self._packs: dict[str, Path] = {}
         self._read: dict[str, str | None] = {}
 
     @property
@@ -53,10 +54,40 @@ class Files:
         """Absolute path and sha256 of every file read; None for one that was looked for and is not there."""
         return tuple(sorted(self._read.items()))
 
-    def allows(self, path: Path) -> bool:
-        """True where the file lies inside the workspace or the shipped library."""
-        resolved = path.resolve()
-        return resolved.is_relative_to(self.root) or resolved.is_relative_to(self.library)
+    def allows(self, path: Path, importer: Path) -> bool:
+        """True where the file lies inside the importer's pack or workspace, or in the shipped library."""
+        resolved, pack = path.resolve(), self.pack_of(importer)
+        home = self._packs[pack] if pack else self.root
+        return resolved.is_relative_to(home) or resolved.is_relative_to(self.library)
+
+    def pack_of(self, path: Path) -> str | None:
+        """The pack that the file belongs to, if any."""
+        resolved = path.resolve() if self._packs else path
+        found = ((len(str(folder)), name) for name, folder in self._packs.items() if resolved.is_relative_to(folder))
+        return max(found, default=(0, None))[1]
+
+    def pack(self, name: str) -> Path | None:
+        """The folder of an installed pack, or None where there is none; raises BrokenPackError.
+
+        What is installed is part of the dependencies.
+        """
+        from setwright.cache import INSTALLED, state
+        from setwright.packs import pack_folder
+
+        self._read[INSTALLED] = state(INSTALLED)
+        folder = pack_folder(name)
+        if folder is not None:
+            self._packs[name] = folder
+        return folder
+
+    def plans(self, folder: Path) -> list[Path]:
+        """The plans at the top of a folder, by name; which there are is part of the dependencies."""
+        if not folder.is_relative_to(self.library):  # the cache knows the state of the program's own files
+            from setwright.cache import LISTING, state
+
+            listing = os.path.join(folder, LISTING)
+            self._read[listing] = state(listing)
+        return sorted(folder.glob("*.plan"))
 
     def exists(self, path: Path) -> bool:
         """True where there is such a file; the answer is part of the dependencies."""

@@ -11,26 +11,30 @@ from pathlib import Path
 from setwright.athlete import Athlete
 from setwright.check import breaches, rule_faults
 from setwright.diagnostics import Diagnostic, Severity
-from setwright.diagnostics.catalogue import later, names, reading, structure
+from setwright.diagnostics.catalogue import names, reading, structure
 from setwright.expand import expanded_plan
-from setwright.files import Files, decoded, find_root
-from setwright.fit import fitted_plan
+from setwright.files import LIBRARY, Files, decoded, find_root
+from setwright.fit import adapted_plan, fitted_plan
+from setwright.fit.names import with_plain_names
 from setwright.link.athletes import linked_athlete
 from setwright.link.imports import Imports, Unit
 from setwright.link.library import Declared, Library, declared_library
+from setwright.link.movements import check_bests
 from setwright.link.plans import linked_plan
 from setwright.link.rulesets import check_ruleset
+from setwright.link.scopes import Scopes
 from setwright.link.sessions import check_sessions
 from setwright.link.templates import as_plan
 from setwright.plan import Movement, Plan
 from setwright.record import record, replace
-from setwright.rules import Promise
+from setwright.rules import Promise, Wish
 from setwright.source import Source, Span
 from setwright.suggest import did_you_mean
 from setwright.syntax import LineReader
 from setwright.syntax.nodes import Head, Name
 
 EVERY_ATHLETE = "*"
+PROGRESSIONS = "progressions.plan"
 
 
 @record
@@ -73,9 +77,11 @@ def compile(
     if isinstance(source, Diagnostic):
         return Compiled((source,), (), files.dependencies)
     reader = LineReader()
-    units = Imports(files, reader, problems).closure(Path(path), source)
-    units = (*units, *_athlete_units(files, reader, athletes, units, problems))
-    library = declared_library(units, reader, problems)
+    scopes = Scopes()
+    units = Imports(files, reader, problems, scopes).closure(Path(path), source)
+    units = (*units, *_athlete_units(files, reader, athletes, units, problems, scopes))
+    library = declared_library(units, reader, problems, scopes)
+    library.shipped_progressions = _shipped_progressions(files, reader)
     _check_root(units, source, library, problems)
     chosen = _chosen_athletes(library, athletes, source, problems)
     compilations = _compilations(library, source, chosen, problems)
@@ -86,13 +92,14 @@ def library(path: str | None = None) -> Library:
     """What the shipped library declares, and a file's own imports where one is given."""
     files = Files(find_root(Path(path)) if path else Path.cwd())
     problems: list[Diagnostic] = []
-    lines = "use stdlib.exercises\nuse stdlib.rules\n"
+    lines = "use stdlib.exercises\nuse stdlib.rules\nuse stdlib.progressions\nuse stdlib.templates\n"
     source = files.read(Path(path), path) if path else Source("library.plan", lines)
     reader = LineReader()
     if isinstance(source, Diagnostic):
         return Library(reader)
-    units = Imports(files, reader, problems).closure(Path(path or "library.plan"), source)
-    return declared_library(units, reader, problems)
+    scopes = Scopes()
+    units = Imports(files, reader, problems, scopes).closure(Path(path or "library.plan"), source)
+    return declared_library(units, reader, problems, scopes)
 
 
 # ---- the steps -----------------------------------------------------------------------------------
@@ -105,7 +112,12 @@ def _root_source(files: Files, path: str, text: str | None) -> Source | Diagnost
 
 
 def _athlete_units(
-    files: Files, reader: LineReader, athletes: tuple[str, ...], units: tuple[Unit, ...], problems: list[Diagnostic]
+    files: Files,
+    reader: LineReader,
+    athletes: tuple[str, ...],
+    units: tuple[Unit, ...],
+    problems: list[Diagnostic],
+    scopes: Scopes,
 ) -> tuple[Unit, ...]:
     """The files that `athletes` names, with what they use."""
     known = {unit.parsed.source.path for unit in units}
@@ -117,10 +129,22 @@ def _athlete_units(
         if isinstance(found, Diagnostic):
             problems.append(found)
             continue
-        closure = Imports(files, reader, problems).closure(Path(name), found)
+        closure = Imports(files, reader, problems, scopes).closure(Path(name), found)
         made.extend(unit for unit in closure if unit.parsed.source.path not in known)
         known.update(unit.parsed.source.path for unit in closure)
     return tuple(made)
+
+
+def _shipped_progressions(files: Files, reader: LineReader) -> Callable[[], dict[str, Declared]]:
+    """Reads the library's progressions, which lines may name without importing them."""
+
+    def read() -> dict[str, Declared]:
+        source = files.read(files.library / PROGRESSIONS, f"{LIBRARY}/{PROGRESSIONS}")
+        if isinstance(source, Diagnostic):
+            return {}
+        return declared_library((Unit(reader.read(source), shipped=True),), reader, []).progressions
+
+    return read
 
 
 def _check_root(units: tuple[Unit, ...], source: Source, library: Library, problems: list[Diagnostic]) -> None:
@@ -134,13 +158,17 @@ def _check_root(units: tuple[Unit, ...], source: Source, library: Library, probl
         for statement in unit.parsed.statements:
             match statement.node:
                 case Head(word="exercise", name=name):
-                    library.movement(name, problems)
+                    movement = library.movement(name, problems)
+                    if movement is not None:
+                        check_bests(library, movement, problems)
                 case Head(word="rules"):
                     problems.extend(rule_faults(check_ruleset(statement, library, problems)))
                 case Head(word="template", name=name):
                     _check_template(Declared(name.text, name.span, statement), library, problems)
-                case Head(word="progression", name=name):
-                    problems.append(later.PROGRESSION_NOT_YET.at(name.span, name=name.text))
+                case Head(word="progression"):
+                    from setwright.link.progressions import check_progression
+
+                    check_progression(statement, library, problems)
                 case _:
                     pass
 
@@ -201,11 +229,27 @@ def _compilations(
             continue
         problems.extend(rule_faults(linked.promise))
         if readable:
+            plan = _emphasised(plan, linked.promise, linked.wishes, problems)
             problems.extend(breaches(plan, linked.promise))
         for athlete in athletes or (None,):
-            fitted = fitted_plan(plan, athlete, _finder(library), problems)
-            made.append(Compilation(fitted, linked.promise))
+            done = plan
+            if athlete is not None:
+                done = adapted_plan(plan, athlete, _finder(library), problems)
+                done = _emphasised(done, linked.promise, athlete.wishes, problems)
+            fitted = fitted_plan(done, athlete, _finder(library), problems)
+            made.append(Compilation(with_plain_names(fitted, library.plain_names), linked.promise))
     return made
+
+
+def _emphasised(plan: Plan, promise: Promise, wishes: tuple[Wish, ...], problems: list[Diagnostic]) -> Plan:
+    """The plan with the wished sets, as far as its rules allow; most plans wish for none, and load nothing for it."""
+    if not wishes:
+        return plan
+    from setwright.emphasis import emphasised
+
+    placed, found = emphasised(plan, promise, wishes)
+    problems.extend(found)
+    return placed
 
 
 def _finder(library: Library) -> Callable[[str], Movement | None]:

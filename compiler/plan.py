@@ -63,7 +63,7 @@ class SegmentKind(Enum):
 class Step:
     """One change a number went through after it was written: what did it, from what, to what, by which line."""
 
-    what: str  # "track", "deload", "limit", "load", "rounding"
+    what: str  # "track", "deload", "limit", "emphasis", "substitution", "load", "rounding"
     before: str
     after: str
     span: Span

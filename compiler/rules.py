@@ -1,4 +1,7 @@
-"""What a plan promises: rules and waivers as data. `link` makes them, `check` holds plans to them."""
+"""What a plan promises and wishes for: rules, waivers and wishes as data.
+
+`link` makes them, `check` holds plans to the promises, and `emphasis` carries out the wishes.
+"""
 
 from __future__ import annotations
 
@@ -87,3 +90,12 @@ class Promise:
     counting: Counting = Counting.FRACTIONAL
     from_rpe: Fraction | None = None  # easier sets are not counted
     required_only: bool = False  # leave out optional lines
+
+
+@record
+class Wish:
+    """`emphasis lats +2 sets per week`: sets per 7 days to add (positive) or to take (negative) for one muscle."""
+
+    muscle: str
+    sets: int
+    span: Span

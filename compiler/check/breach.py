@@ -17,8 +17,10 @@ from setwright.quantities import plain
 from setwright.record import record
 from setwright.rules import Rule
 from setwright.source import Span
+from setwright.suggest import either
 
 LINES_SHOWN = 6
+WORDS_SHOWN = 3
 
 
 @record
@@ -57,13 +59,20 @@ def _facts(breach: Breach) -> dict[str, str]:
     figure = breach.figures[0]
     values = [figure.value for figure in breach.figures]
     return {
-        "number": written(values, breach.rule.bound),
+        "number": _number(breach),
         "weeks": phrase(figure.week.number for figure in breach.figures),
         "session": _session(figure),
         "whom": f" for {figure.subject.title}" if figure.subject.title else "",
         "bound": breach.rule.bound.text,
         **_nouns(values),
     }
+
+
+def _number(breach: Breach) -> str:
+    words = list(dict.fromkeys(figure.words for figure in breach.figures if figure.words is not None))
+    told = [*words[:WORDS_SHOWN], *(["more"] if len(words) > WORDS_SHOWN else [])]
+    values = [figure.value for figure in breach.figures if figure.words is None]
+    return either([*told, *([written(values, breach.rule.bound)] if values else [])], "and")
 
 
 def _nouns(values: Iterable[Fraction]) -> dict[str, str]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from setwright.check.measure import Measure
-from setwright.check.measures import MEASURES, NOT_YET
+from setwright.check.measures import MEASURES
 from setwright.diagnostics import Diagnostic, Fix
 from setwright.diagnostics.catalogue import rules as codes
 from setwright.rules import BoundUnit, Promise, Rule, Scope, Waiver
@@ -20,7 +20,7 @@ def rule_faults(promise: Promise, measures: Sequence[Measure] = MEASURES) -> tup
     """The faults of rules and waivers, in the order they stand; asked once a promise, not once an athlete."""
     known = {measure.name: measure for measure in measures}
     found = [fault for rule in promise.rules for fault in _faults(rule, known)]
-    found += [_unknown(waiver, known) for waiver in promise.waivers if not _is_word(waiver.measure, known)]
+    found += [_unknown(waiver, known) for waiver in promise.waivers if waiver.measure not in known]
     return tuple(found)
 
 
@@ -32,20 +32,13 @@ def is_sound(rule: Rule, measure: Measure) -> bool:
 def _faults(rule: Rule, known: Mapping[str, Measure]) -> Iterator[Diagnostic]:
     if rule.measure in known:
         yield from _misuses(rule, known[rule.measure])
-    elif rule.measure in NOT_YET:
-        yield codes.MEASURE_NOT_YET.at(rule.span, measure=rule.measure)
     else:
         yield _unknown(rule, known)
 
 
-def _is_word(name: str, known: Mapping[str, Measure]) -> bool:
-    return name in known or name in NOT_YET
-
-
 def _unknown(entry: Rule | Waiver, known: Mapping[str, Measure]) -> Diagnostic:
-    names = (*known, *NOT_YET)
-    help = did_you_mean(entry.measure, names) or f"The measures are {either(names, 'and')}."
-    near, word = nearest(entry.measure, names, most=1), _word(entry)
+    help = did_you_mean(entry.measure, known) or f"The measures are {either([*known], 'and')}."
+    near, word = nearest(entry.measure, known, most=1), _word(entry)
     fix = Fix(word, near[0]) if near and word else None
     return codes.UNKNOWN_MEASURE.at(entry.span, measure=entry.measure, help=help, fix=fix)
 
@@ -76,6 +69,8 @@ def _misuses(rule: Rule, measure: Measure) -> Iterator[Diagnostic]:
 def _subjects(measure: Measure) -> str:
     if measure.scopes == {Scope.PLAN}:
         return f"Write it without `for`: `{measure.example}`."
+    if measure.scopes == {Scope.RATIO}:
+        return f"Write two words with a colon: `{measure.example}`."
     if Scope.PLAN in measure.scopes:
         return "Write muscles or groups after `for`, or leave `for` out to mean all of the plan."
     return f"For example `{measure.example}`."

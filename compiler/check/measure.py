@@ -17,13 +17,17 @@ from setwright.rules import BoundUnit, Rule, Scope
 
 @record
 class Figure:
-    """One number that a rule bounds: whose, in which week and session (None: the week's), and the lines behind it."""
+    """One number that a rule bounds: whose, in which week and session (None: the week's), and the lines behind it.
+
+    `words` stand in its place where the number alone would tell a person too little.
+    """
 
     subject: Subject
     week: Week
     session: Session | None
     value: Fraction
     parts: tuple[Part, ...]
+    words: str | None = None
 
 
 @record
@@ -59,12 +63,16 @@ def subjects(rule: Rule, ledger: Ledger) -> Iterator[Subject]:
             for muscle in ledger.trained_directly:
                 yield Subject(muscle.word, muscle.title, (muscle.word,))
         case Scope.MUSCLES:
-            titles = {muscle.word: muscle.title for muscle in ledger.plan.muscles}
-            groups = dict(ledger.plan.groups)
-            for word in rule.subjects:
-                if word in groups:
-                    yield Subject(word, word, groups[word])
-                elif word in titles:
-                    yield Subject(word, titles[word], (word,))
+            named = (named_subject(word, ledger) for word in rule.subjects)
+            yield from (subject for subject in named if subject is not None)
         case Scope.RATIO:
             return
+
+
+def named_subject(word: str, ledger: Ledger) -> Subject | None:
+    """The group or muscle of that word, None where the plan knows neither."""
+    members = dict(ledger.plan.groups).get(word)
+    if members is not None:
+        return Subject(word, word, members)
+    titles = (muscle.title for muscle in ledger.plan.muscles if muscle.word == word)
+    return next((Subject(word, title, (word,)) for title in titles), None)

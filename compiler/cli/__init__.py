@@ -26,7 +26,7 @@ VERBS = (
     Verb("check", "Is it sound? Every error and every broken rule."),
     Verb("build", "Print the sheets: HTML, Markdown, CSV, JSON."),
     Verb("volume", "Sets for each muscle in each week, exposures, rest between."),
-    Verb("library", "Search movements, muscles, equipment, rules and starters."),
+    Verb("library", "Search movements, muscles, equipment, rules and templates."),
     Verb("explain", "The long text of a diagnostic, with an example put right."),
 )
 

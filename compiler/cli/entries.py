@@ -1,6 +1,6 @@
 """Everything a library holds as entries to search: a line each, and the whole of one.
 
-Comes in: the compiler's `Library` and the starters. Goes out: entries in the order of the library.
+Comes in: the compiler's `Library`. Goes out: entries in the order of the library.
 """
 
 from __future__ import annotations
@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from textwrap import wrap
 
+from setwright.cli.templates import Template, comment_over, templates
 from setwright.link.library import Declared, Library
 from setwright.plan import Handling, Movement
 from setwright.quantities import plain
@@ -45,7 +46,7 @@ class Entry:
         return asked in self.name.casefold() or asked in self.brief.casefold() or any(asked in w for w in self.words)
 
 
-def entries(library: Library, starters: list[tuple[str, str]]) -> tuple[Entry, ...]:
+def entries(library: Library) -> tuple[Entry, ...]:
     """All of them, kind by kind."""
     movements = list(_linked(library))
     return (
@@ -54,7 +55,8 @@ def entries(library: Library, starters: list[tuple[str, str]]) -> tuple[Entry, .
         *_groups(library),
         *_equipment(library, movements),
         *(_ruleset(declared) for declared in library.rulesets.values()),
-        *(_starter(name, text) for name, text in starters),
+        *(_progression(declared) for declared in library.progressions.values()),
+        *(_template(template) for template in templates(library)),
     )
 
 
@@ -124,10 +126,18 @@ def _ruleset(declared: Declared) -> Entry:
     return Entry("rule set", declared.name, f"{count} rules", (), (declared.name, *facts))
 
 
-def _starter(name: str, text: str) -> Entry:
-    about = text.split("\n", 1)[0].lstrip("# ")
-    whole = (name, f'  start from it: setwright new "My plan" --from {name}', "", *text.splitlines())
-    return Entry("starter", name, about, (), whole)
+def _progression(declared: Declared) -> Entry:
+    lines = comment_over(declared.span)
+    brief = " ".join(line.lstrip("# ") for line in lines).partition(". ")[0].removesuffix(".")
+    facts = (f"  declared: {declared.span}", "", *lines, *_block(declared.span))
+    return Entry("progression", declared.name, brief, ("progression",), (declared.name, *facts))
+
+
+def _template(template: Template) -> Entry:
+    facts = (f"  {one}" + (f" ({one.kind})" if one.kind else " (to be given)") for one in template.parameters)
+    lines = (*comment_over(template.span), *_block(template.span))
+    whole = (f"  declared: {template.span}", "  parameters:", *(f"  {fact}" for fact in facts), "", *lines)
+    return Entry("template", template.name, template.about, (), (template.name, *whole))
 
 
 def _block(span: Span) -> tuple[str, ...]:

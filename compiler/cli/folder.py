@@ -39,7 +39,7 @@ def write_sheets(folder: str, sheets: Mapping[str, bytes]) -> None:
 
 
 def write_new(folder: str, files: Mapping[str, str]) -> None:
-    """Put files into the folder, none of which may be there yet."""
+    """Put files into the folder and those in it, none of which may be there yet."""
     if os.path.lexists(folder) and not os.path.isdir(folder):
         raise Trouble(f"{folder}: is there and is not a folder")
     for name in files:
@@ -50,6 +50,7 @@ def write_new(folder: str, files: Mapping[str, str]) -> None:
     try:
         for name, text in files.items():
             path = os.path.join(folder, name)
+            made += _make(os.path.dirname(path))
             with open(path, "x", encoding="utf-8", newline="\n") as file:
                 written.append(path)
                 file.write(text)

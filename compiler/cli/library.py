@@ -22,17 +22,17 @@ if TYPE_CHECKING:
 @click.argument("words", nargs=-1, metavar="[WORD]...")
 @click.option("--in", "file", metavar="FILE", help="Look in this file and its imports too.")
 def command(words: tuple[str, ...], file: str | None) -> None:
-    """Search movements, muscles, groups, equipment, rule sets and starters for the WORDs together.
+    """Search movements, muscles, groups, equipment, rule sets, progressions and templates for
+    the WORDs together.
 
     A name, or a single match, is shown whole. Without a WORD everything is listed.
     """
     from setwright.cli.entries import entries
-    from setwright.cli.new import starters
     from setwright.pipeline import library
 
     if file is not None:
         require(file)
-    known = entries(library(file), starters())
+    known = entries(library(file))
     asked = " ".join(" ".join(words).split())
     put("\n".join(visible(line) for line in _answer(known, asked)) + "\n")
 

@@ -11,13 +11,17 @@ from setwright.quantities import round_half_up
 from setwright.record import replace
 from setwright.source import Span
 
+# What stands under a movement in place of its progression's rules.
+NO_EXPOSURE = "A deload does not count. The next session goes on from the one before it."
+
 
 def deloaded(line: Line, deload: Deload, block: LinkedBlock) -> Line:
     """The line of the working week before, lightened, within the limit of the block it lands in.
 
     Warm-ups stay as they are: they are shares of a lighter load.
     """
-    return replace(line, segments=tuple(_in_deload(segment, deload, block) for segment in line.segments))
+    lighter = tuple(_in_deload(segment, deload, block) for segment in line.segments)
+    return replace(line, segments=lighter, advance_words=NO_EXPOSURE if line.advance_words else None)
 
 
 def limited(segment: Segment, cap: Fraction, span: Span) -> Segment:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import weeks
@@ -23,6 +24,9 @@ from setwright.prescription import Intensity, PercentOfBest, Reps, Rest
 from setwright.record import field_names, record, replace
 from setwright.source import Span
 from setwright.syntax.nodes import TrackKind
+
+if TYPE_CHECKING:
+    from setwright.expand.projections import Courses
 
 Problems = list[Diagnostic]
 
@@ -57,9 +61,12 @@ def check_tracks(line: LinkedLine, block: LinkedBlock, working_weeks: int, probl
 
 
 def worked_line(
-    line: LinkedLine, group: Group | None, moment: Moment, plan: LinkedPlan, problems: Problems
+    line: LinkedLine, group: Group | None, moment: Moment, plan: LinkedPlan, courses: Courses, problems: Problems
 ) -> Line | None:
-    """The line in one working week, or None where that week has no prescription."""
+    """The line in one working week, or None where that week has no prescription.
+
+    `courses` keeps what progressions came to in the weeks before.
+    """
     form = next((form for form in line.weekly if moment.number in form.weeks), None)
     if line.weekly and form is None:
         return None
@@ -67,6 +74,11 @@ def worked_line(
     modifiers = _merged(line.modifiers, form.modifiers) if form else line.modifiers
     rounds = group.rounds if group else None
     work = [_segment(segment, modifiers, rounds, moment) for segment in segments]
+    words = None
+    if modifiers.progression is not None:
+        from setwright.expand.projections import projected  # few plans advance by a progression
+
+        work[0], words = projected(work[0], segments[0], modifiers, moment, courses)
     cap = _cap(modifiers, moment.block)
     if cap is not None:
         work = [limited(segment, *cap) for segment in work]
@@ -81,6 +93,8 @@ def worked_line(
         pause=modifiers.pause,
         optional=modifiers.optional,
         advance=modifiers.advance,
+        advance_words=words,
+        projected=words is not None and moment.index > 0,
         notes=line.notes,
         swaps=line.swaps or line.movement.swaps,
         group=group,

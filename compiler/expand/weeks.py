@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from datetime import date, timedelta
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import weeks as codes
@@ -27,6 +28,9 @@ from setwright.plan import (
     WeekKind,
 )
 from setwright.record import replace
+
+if TYPE_CHECKING:
+    from setwright.expand.projections import Courses
 
 Problems = list[Diagnostic]
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -70,6 +74,7 @@ class _Expansion:
         self.blocks: list[BlockSpan] = []
         self._plan = plan
         self._problems = problems
+        self._courses: Courses = {}
         self._last_working: Week | None = None
 
     def add(self, block: LinkedBlock) -> None:
@@ -166,7 +171,8 @@ class _Expansion:
     def _worked(self, day: LinkedDay, moment: Moment) -> tuple[Line, ...]:
         groups = _groups(day, moment)
         lines = (
-            worked_line(line, groups.get(id(line.group)), moment, self._plan, self._problems) for line in day.lines
+            worked_line(line, groups.get(id(line.group)), moment, self._plan, self._courses, self._problems)
+            for line in day.lines
         )
         return tuple(line for line in lines if line is not None)
 
@@ -186,7 +192,9 @@ class _Expansion:
         """Lines that the week before does not have, as their own block begins them."""
         groups = _groups(day, moment)
         made = (
-            worked_line(line, groups.get(id(line.group)), _first_of(line, moment), self._plan, self._problems)
+            worked_line(
+                line, groups.get(id(line.group)), _first_of(line, moment), self._plan, self._courses, self._problems
+            )
             for line in day.lines
             if line.key not in known
         )

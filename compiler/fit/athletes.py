@@ -16,18 +16,21 @@ from setwright.plan import Plan, Session, Week
 from setwright.record import replace
 
 
+def adapted_plan(plan: Plan, athlete: Athlete, movement_of: MovementOf, problems: list[Diagnostic]) -> Plan:
+    """The plan with the movements that the athlete does, on the days that they have."""
+    return on_available_days(substituted_plan(plan, athlete, movement_of, problems), athlete, problems)
+
+
 def fitted_plan(plan: Plan, athlete: Athlete | None, movement_of: MovementOf, problems: list[Diagnostic]) -> Plan:
-    """The plan with a load wherever one is known. Without an athlete only written loads are."""
+    """An adapted plan with a load wherever one is known. Without an athlete only written loads are."""
     report = _once(problems)
     if athlete is None:
         return _loaded(plan, LineLoader(Makers(None, plan.unit, plan.round_down), None, "", report))
     down = athlete.round_down if athlete.round_down is not None else plan.round_down
     unit = athlete.unit or plan.unit
     bests = Bests(athlete, plan.model, movement_of)
-    done = substituted_plan(plan, athlete, movement_of, problems)
-    placed = on_available_days(done, athlete, problems)
     loader = LineLoader(Makers(athlete, unit, down), bests, athlete.name, report)
-    fitted = replace(placed, athlete=athlete.name, athlete_facts=bests.facts(done), unit=unit)
+    fitted = replace(plan, athlete=athlete.name, athlete_facts=bests.facts(plan), unit=unit)
     return _loaded(fitted, loader)
 
 

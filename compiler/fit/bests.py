@@ -9,7 +9,7 @@ from setwright.athlete import Athlete, Best
 from setwright.plan import Movement, Plan
 from setwright.quantities import Mass, plain, round_half_up
 from setwright.record import record
-from setwright.science.repetitions import Model, estimated_best
+from setwright.science.repetitions import BeyondModel, Model, estimated_best
 
 MovementOf = Callable[[str], Movement | None]
 
@@ -27,7 +27,7 @@ class Bests:
         return Model(movement.model or self.athlete.model or self.plan_model or Model.EPLEY.value)
 
     def of(self, movement: Movement) -> Mass | None:
-        """The best in a movement, exact; None where nothing is known."""
+        """The best in a movement, exact; None where nothing is known. Raises `BeyondModel` for a set of too many."""
         share = Fraction(1)
         seen: set[str] = set()
         found: Movement | None = movement
@@ -61,7 +61,11 @@ class Bests:
         movement = self.movement_of(best.movement)
         if best.reps is None or movement is None:
             return f"{best.mass} (tested)"
-        value = self._value(best, movement)
         effort = f" @ RPE {plain(10 - best.reserve)}" if best.reserve else ""
+        done = f"{best.mass} x {plain(best.reps)}{effort}"
+        try:
+            value = self._value(best, movement)
+        except BeyondModel:
+            return f"{done} (too many repetitions for an estimate by {self.model(movement).value})"
         shown = Mass(round_half_up(value.amount, Fraction(1, 10)), value.unit)
-        return f"{shown} (estimated by {self.model(movement).value} from {best.mass} x {plain(best.reps)}{effort})"
+        return f"{shown} (estimated by {self.model(movement).value} from {done})"

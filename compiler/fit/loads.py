@@ -80,10 +80,10 @@ class LineLoader:
     def _target(self, segment: Segment, movement: Movement, before: Segment | None) -> Mass | None:
         match segment.intensity:
             case PercentOfBest(percent=percent, of=of):
-                best = self._best(movement, of)
+                best = self._best(segment, movement, of)
                 return best.times(percent / 100) if best else None
             case Effort() as effort:
-                best = self._best(movement, None)
+                best = self._best(segment, movement, None)
                 share = self._share(segment, effort, movement) if best else None
                 return best.times(share) if best and share else None
             case ChangeByPercent(percent=percent):
@@ -94,11 +94,15 @@ class LineLoader:
             case _:
                 return None
 
-    def _best(self, movement: Movement, of: str | None) -> Mass | None:
+    def _best(self, segment: Segment, movement: Movement, of: str | None) -> Mass | None:
         if self._bests is None:
             return None
         other = self._bests.movement_of(of) if of else movement
-        return self._bests.of(other) if other else None
+        try:
+            return self._bests.of(other) if other else None
+        except BeyondModel as error:
+            self._report(codes.BEYOND_MODEL.at(segment.span, movement=movement.name, reason=error))
+            return None
 
     def _share(self, segment: Segment, effort: Effort, movement: Movement) -> Fraction | None:
         """The share of the best; in a deload the least of what its effort and its scaled load allow."""

@@ -1,4 +1,4 @@
-"""What an athlete does in place of what the plan asks for: by a swap of their own, or because they avoid it or lack equipment.
+"""What an athlete does in place of what is planned: by a swap of their own, or as they avoid it or lack equipment.
 
 Comes in: an expanded plan and an athlete. Goes out: the plan with what stands in, and a warning where nothing fits.
 """
@@ -6,6 +6,7 @@ Comes in: an expanded plan and an athlete. Goes out: the plan with what stands i
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 from setwright.athlete import Athlete, Avoided
 from setwright.diagnostics import Diagnostic, Related
@@ -52,7 +53,7 @@ class _Choice:
         self._equipment = athlete.equipment
         self._movement_of = movement_of
         self._problems = problems
-        self._own = {swap.old: swap for swap in athlete.swaps}
+        self._own = {swap.old: swap for swap in athlete.swaps if swap.new != swap.old}
         self._obstacles: dict[str, _Obstacle | None] = {}
         self._offered: dict[str, Movement] = {}
         self._warned: set[str] = set()
@@ -72,7 +73,7 @@ class _Choice:
     def _by_own_swap(self, line: Line) -> Line:
         swap = self._own.get(line.movement.name)
         new = self._movement_of(swap.new) if swap else None
-        return line if new is None or new.name == line.movement.name else _in_its_place(line, new)
+        return line if new is None else _in_its_place(line, new)
 
     def _stood_in(self, line: Line, obstacle: _Obstacle, taken: set[tuple[str, str | None]], week: int) -> Line:
         tried: list[str] = []
@@ -126,7 +127,7 @@ class _Choice:
         if name in self._warned:
             return
         self._warned.add(name)
-        facts = {"athlete": self._athlete.name, "movement": name, "week": week}
+        facts: dict[str, Any] = {"athlete": self._athlete.name, "movement": name, "week": week}
         related, help_ = self._explained(line, obstacle, tried)
         if obstacle.avoided is not None:
             what = obstacle.avoided.what
@@ -141,18 +142,21 @@ class _Choice:
         if line.instead_of:
             related = (*related, Related(self._own[line.instead_of].span, "it was brought in here"))
             return related, f"Swap {line.instead_of} for a movement that {self._athlete.name} can do."
-        way = f"The line can name more in `swap for`, or {self._athlete.name} can `swap {line.movement.name} for` another."
+        own = f"{self._athlete.name} can `swap {line.movement.name} for` another"
+        way = f"The line can name more in `swap for`, or {own}."
         return related, f"{'; '.join(tried)}. {way}" if tried else way
 
 
 def _in_its_place(line: Line, movement: Movement) -> Line:
-    """The line with another movement, whose `swap for` keeps what else the planned one names.
+    """The line with another movement; its notes say for which one they were written.
 
     Warm-up sets are shares of a load; they go where the equipment of the new movement carries none.
     """
+    planned = line.movement.name
+    notes = tuple(f"{planned}: {note}" for note in line.notes)
     kept = (part for part in line.segments if part.kind is not SegmentKind.WARM_UP or movement.handling is not None)
     segments = tuple(_carried_over(segment, movement) for segment in kept)
-    return replace(line, movement=movement, instead_of=line.movement.name, segments=segments)
+    return replace(line, movement=movement, instead_of=planned, segments=segments, notes=notes)
 
 
 def _carried_over(segment: Segment, movement: Movement) -> Segment:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from setwright.athlete import Athlete, Best
-from setwright.diagnostics import Diagnostic
+from setwright.athlete import Athlete, Avoided, Best, OwnSwap
+from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import athletes as codes
-from setwright.diagnostics.catalogue import later, names, structure
+from setwright.diagnostics.catalogue import names, structure
 from setwright.link.blocks import WEEKDAYS
 from setwright.link.library import Declared, Library
 from setwright.link.models import ROUNDING, known_model, known_word
 from setwright.link.values import HEAVIEST, mass, rpe
-from setwright.quantities import Mass, Unit
+from setwright.link.wishes import linked_wish
+from setwright.quantities import Mass, Unit, plain
 from setwright.record import replace
+from setwright.science.repetitions import RELIABLE_REPS
 from setwright.suggest import did_you_mean
 from setwright.syntax import nodes as n
 from setwright.syntax.structure import kind_of
@@ -56,14 +58,14 @@ def _with(made: Athlete, node: n.Node, library: Library, problems: Problems) -> 
             best = _best(node, library, problems)
             return replace(made, bests=(*made.bests, best)) if best else made
         case n.SwapLine():
-            library.movement(node.old, problems)
-            library.movement(node.new, problems)
-            problems.append(later.SUBSTITUTION_NOT_YET.at(node.span, word="swap"))
+            swap = _own_swap(node, made, library, problems)
+            return replace(made, swaps=(*made.swaps, swap)) if swap else made
         case n.AvoidLine():
-            problems.append(later.SUBSTITUTION_NOT_YET.at(node.span, word="avoid"))
+            avoided = _avoided(node, library, problems)
+            return replace(made, avoids=(*made.avoids, avoided)) if avoided else made
         case n.EmphasisLine():
-            library.known_subject(node.muscle, problems)
-            problems.append(later.EMPHASIS_NOT_YET.at(node.span))
+            wish = linked_wish(node, made.wishes, library, problems)
+            return replace(made, wishes=(*made.wishes, wish)) if wish else made
         case _:
             pass
     return made
@@ -97,11 +99,9 @@ def _equipment(node: n.Setting, library: Library, problems: Problems) -> list[st
     for value in node.values:
         if not isinstance(value, n.Name):
             continue
-        if library.equipment and value.text not in library.equipment:
-            help_ = did_you_mean(value.text, library.equipment)
-            problems.append(names.UNKNOWN_EQUIPMENT.at(value.span, name=value.text, help=help_))
-        else:
-            kept.append(value.text)
+        known = library.known_equipment(value, problems) if library.equipment else value.text
+        if known is not None:
+            kept.append(known)
     return kept
 
 
@@ -152,6 +152,37 @@ def _spread(item: n.Item, node: n.HandWeightsLine, problems: Problems) -> list[F
     return [low + by * index for index in range(int((high - low) / by) + 1)]
 
 
+def _own_swap(node: n.SwapLine, made: Athlete, library: Library, problems: Problems) -> OwnSwap | None:
+    old, new = library.movement(node.old, problems), library.movement(node.new, problems)
+    if old is None or new is None:
+        return None
+    first = next((swap for swap in made.swaps if swap.old == old.name), None)
+    if first is not None:
+        related = (Related(first.span, "it is swapped here already"),)
+        problems.append(structure.SETTING_TWICE.at(node.span, word=f"swap {old.name}", related=related))
+        return None
+    return OwnSwap(old.name, new.name, node.span)
+
+
+def _avoided(node: n.AvoidLine, library: Library, problems: Problems) -> Avoided | None:
+    """A lower-case word is a pattern before it is a movement's other name; a name, or a text in quotes, a movement."""
+    word, quoted = node.what.text, node.what.span.text.startswith('"')
+    if word in library.patterns() and not quoted:
+        return Avoided(word, True, node.span, node.reason)
+    if library.movement_key(node.what) is not None:
+        movement = library.movement(node.what, problems)
+        return Avoided(movement.name, False, node.span, node.reason) if movement else None
+    help_ = library.near_movements(node.what) or did_you_mean(word, library.patterns())
+    if word == word.lower():
+        help_ = did_you_mean(word, library.patterns()) or help_
+    if word in library.muscles or word in library.groups:
+        help_ = f"`{word}` is a muscle or a group of muscles; name a movement, or a pattern such as `overhead-press`."
+    elif not library.movements:
+        help_ = "Perhaps `use stdlib.exercises` is missing."
+    problems.append(names.UNKNOWN_PATTERN.at(node.what.span, name=word, help=help_))
+    return None
+
+
 def _best(node: n.BestLine, library: Library, problems: Problems) -> Best | None:
     movement = library.movement(node.movement, problems)
     raw = node.segment
@@ -169,6 +200,9 @@ def _best(node: n.BestLine, library: Library, problems: Problems) -> Best | None
     set_done = _set_done(raw, problems)
     if set_done is None or movement is None or weight is None:
         return None
+    if sum(set_done) > RELIABLE_REPS:
+        reps = plain(sum(set_done, Fraction(0)))
+        problems.append(codes.UNRELIABLE.at(node.span, reps=reps, most=RELIABLE_REPS))
     return Best(movement.name, weight, node.span, *set_done)
 
 

@@ -10,11 +10,12 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from setwright.diagnostics import Diagnostic
-from setwright.diagnostics.catalogue import later, reading
+from setwright.diagnostics.catalogue import reading
 from setwright.files import LIBRARY, Files
+from setwright.link.scopes import Scopes
 from setwright.record import record
 from setwright.source import Source, Span
-from setwright.suggest import did_you_mean
+from setwright.suggest import did_you_mean, either
 from setwright.syntax.nodes import LanguageLine, Name, UseLine
 from setwright.syntax.parser import LineReader, Parsed
 
@@ -34,8 +35,11 @@ class Unit:
 class Imports:
     """One walk over the files."""
 
-    def __init__(self, files: Files, reader: LineReader, problems: list[Diagnostic]) -> None:
+    def __init__(
+        self, files: Files, reader: LineReader, problems: list[Diagnostic], scopes: Scopes | None = None
+    ) -> None:
         self._files = files
+        self._scopes = scopes or Scopes()
         self._reader = reader
         self._problems = problems
         self._done: dict[Path, Unit | None] = {}
@@ -43,6 +47,7 @@ class Imports:
 
     def closure(self, path: Path, source: Source) -> tuple[Unit, ...]:
         """The root file and everything it uses, imports first."""
+        self._scopes.add_plain(source)
         self._visit(path.resolve(), path, source)
         return tuple(unit for unit in self._done.values() if unit is not None)
 
@@ -54,7 +59,7 @@ class Imports:
         self._chain.append((key, source.path))
         for statement in parsed.statements:
             if isinstance(statement.node, UseLine):
-                self._follow(statement.node, path, source.path)
+                self._follow(statement.node, path, source)
         self._chain.pop()
         self._done[key] = Unit(parsed, shipped)
 
@@ -68,68 +73,109 @@ class Imports:
                 if index:
                     self._problems.append(reading.LATE_LANGUAGE.at(statement.node.span))
 
-    def _follow(self, use: UseLine, importer: Path, shown: str) -> None:
-        if use.prefix is not None:
-            self._problems.append(later.PREFIX_NOT_YET.at(use.prefix.span, what=f"the prefix `{use.prefix.text}`"))
-            return
-        for path, name in self._targets(use, importer, shown):
-            self._import(path, name, use.span)
+    def _follow(self, use: UseLine, importer: Path, source: Source) -> None:
+        prefix = use.prefix
+        if prefix is not None and prefix.text[0].isupper():
+            help_ = f"Write `as {prefix.text.lower()}`."
+            self._problems.append(reading.BAD_PREFIX.at(prefix.span, prefix=prefix.text, help=help_))
+        for path, name in self._targets(use, importer, source.path):
+            unit = self._import(path, name, use.span)
+            if unit is None:
+                continue
+            if prefix is None:
+                self._scopes.add_plain(unit.parsed.source)
+            else:
+                self._scopes.add_prefixed(source, prefix.text, unit.parsed.source)
 
-    def _import(self, path: Path, shown: str, span: Span) -> None:
+    def _import(self, path: Path, shown: str, span: Span) -> Unit | None:
         key = path.resolve()
         on_chain = [entry for entry, _ in self._chain]
         if key in on_chain:
             names = [name for _, name in self._chain[on_chain.index(key) :]]
             self._problems.append(reading.IMPORT_CYCLE.at(span, chain=" -> ".join([*names, shown])))
-            return
+            return None
         if key in self._done:
-            return
+            return self._done[key]
         if len(self._done) >= MOST_FILES or len(self._chain) >= DEEPEST:
             self._problems.append(reading.TOO_MANY_IMPORTS.at(span, most=MOST_FILES))
-            return
+            return None
         found = self._files.read(path, shown, span)
         if isinstance(found, Diagnostic):
             self._done[key] = None
             self._problems.append(found)
-            return
+            return None
         self._visit(key, path, found)
+        return self._done[key]
 
     def _targets(self, use: UseLine, importer: Path, shown: str) -> Iterator[tuple[Path, str]]:
         if use.file is not None:
             yield from self._file(use.file, importer, shown)
         elif use.path is not None:
-            yield from self._shipped(use.path)
+            yield from self._named(use.path)
 
     def _file(self, name: Name, importer: Path, shown: str) -> Iterator[tuple[Path, str]]:
         if "\0" in name.text or not name.text:
             self._problems.append(reading.UNREADABLE_FILE.at(name.span, file=name.text or " ", reason="not a path"))
             return
         path = importer.parent / name.text
-        if not self._files.allows(path):
-            help_ = f"The workspace is {self._files.root}; `--root` names another."
-            self._problems.append(reading.OUTSIDE_ROOT.at(name.span, file=name.text, help=help_))
+        if not self._is_allowed(path, importer, name):
             return
         yield path, os.path.normpath(os.path.join(os.path.dirname(shown), name.text))
 
-    def _shipped(self, name: Name) -> Iterator[tuple[Path, str]]:
-        package, *parts = name.text.split(".")
-        if package != LIBRARY:
-            near = did_you_mean(package, (LIBRARY,))
-            self._problems.append(later.PREFIX_NOT_YET.at(name.span, what=f"the pack `{package}`", help=near))
-            return
-        place = self._files.library.joinpath(*parts)
-        if parts and place.with_suffix(".plan").is_file():
-            yield place.with_suffix(".plan"), "/".join([LIBRARY, *parts]) + ".plan"
-        elif parts and place.is_dir() and parts[0] != "templates":
-            for file in sorted(place.glob("*.plan")):
-                yield file, "/".join([LIBRARY, *parts, file.name])
-        else:
-            near = did_you_mean(name.text, self._library_names())
-            self._problems.append(reading.UNKNOWN_LIBRARY.at(name.span, name=name.text, help=near))
+    def _is_allowed(self, path: Path, importer: Path, name: Name) -> bool:
+        """False after saying that the path leaves the importer's pack, or the workspace."""
+        if self._files.allows(path, importer):
+            return True
+        pack = self._files.pack_of(importer)
+        home, help_ = "the workspace", f"The workspace is {self._files.root}; `--root` names another."
+        if pack is not None:
+            home, help_ = f"the pack `{pack}`", "A pack can also use the shipped library, and other packs by name."
+        self._problems.append(reading.OUTSIDE_ROOT.at(name.span, file=name.text, home=home, help=help_))
+        return False
 
-    def _library_names(self) -> Iterator[str]:
-        for file in sorted(self._files.library.rglob("*.plan")):
-            parts = file.relative_to(self._files.library).with_suffix("").parts
-            yield ".".join([LIBRARY, *parts])
-            if len(parts) > 1:
-                yield ".".join([LIBRARY, *parts[:-1]])
+    def _named(self, name: Name) -> Iterator[tuple[Path, str]]:
+        """The plans that a dotted path names: of the shipped library, or of an installed pack."""
+        first, *parts = name.text.split(".")
+        folder = self._files.library if first == LIBRARY else self._pack_folder(first, name)
+        if folder is None:
+            return
+        place = folder.joinpath(*parts)
+        file = place.with_suffix(".plan")
+        if parts and file.is_file():
+            found = [(file, "/".join([first, *parts]) + ".plan")]
+        else:
+            plans = self._files.plans(place) if parts or first != LIBRARY else []
+            found = [(file, "/".join([first, *parts, file.name])) for file in plans]
+        if not found:
+            self._files.plans(place.parent)  # where it may appear
+            near = did_you_mean(name.text, _library_names(first, folder))
+            self._problems.append(reading.UNKNOWN_LIBRARY.at(name.span, name=name.text, help=near))
+        # A link in a pack may lead out of it.
+        yield from (each for each in found if first == LIBRARY or self._is_allowed(each[0], folder, name))
+
+    def _pack_folder(self, pack: str, name: Name) -> Path | None:
+        from setwright.packs import BrokenPackError, installed_packs  # slow to import, and rarely wanted
+
+        try:
+            folder = self._files.pack(pack)
+            known = installed_packs() if folder is None else ()
+        except BrokenPackError as error:
+            self._problems.append(reading.BROKEN_PACK.at(name.span, name=pack, reason=error))
+            return None
+        if folder is None:
+            help_ = did_you_mean(pack, (LIBRARY, *known)) or (
+                f"Installed here: {either([f'`{one}`' for one in known], 'and')}."
+                if known
+                else "No pack is installed in the environment that Setwright runs in."
+            )
+            self._problems.append(reading.UNKNOWN_PACK.at(name.span, name=pack, help=help_))
+        return folder
+
+
+def _library_names(first: str, folder: Path) -> Iterator[str]:
+    """What could be named in a library's folder: its files, and the folders they lie in."""
+    for file in sorted(folder.rglob("*.plan")):
+        parts = file.relative_to(folder).with_suffix("").parts
+        yield ".".join([first, *parts])
+        if len(parts) > 1:
+            yield ".".join([first, *parts[:-1]])

@@ -5,20 +5,23 @@ Comes in: the files' statements. Goes out: `Library`, which answers look-ups and
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Container, Iterable, Mapping
 from dataclasses import dataclass, field
 
 from setwright.diagnostics import Diagnostic, Related
-from setwright.diagnostics.catalogue import names
+from setwright.diagnostics.catalogue import names, rules
 from setwright.link.imports import Unit
 from setwright.link.movements import linked_movement
+from setwright.link.scopes import Scopes, home_of
 from setwright.plan import Handling, Movement, Muscle
 from setwright.record import record
-from setwright.source import Span
+from setwright.source import Source, Span
 from setwright.suggest import did_you_mean
 from setwright.syntax import LineReader
 from setwright.syntax.nodes import Head, MuscleGroupLine, Name, Setting, Statement
-from setwright.syntax.outline import Postponed
+from setwright.syntax.outline import Postponed, pattern_of
+
+_EQUIPMENT = "equipment "  # before its words, which are a set of their own
 
 
 @record
@@ -45,6 +48,7 @@ class Library:
     """Look-ups over one compilation. Movements are read and linked when first asked for, and kept."""
 
     reader: LineReader
+    scopes: Scopes = field(default_factory=Scopes)
     muscles: dict[str, Muscle] = field(default_factory=dict)
     groups: dict[str, Group] = field(default_factory=dict)
     equipment: dict[str, tuple[str, Handling | None]] = field(default_factory=dict)  # title and handling
@@ -52,17 +56,21 @@ class Library:
     movements: dict[str, Declared] = field(default_factory=dict)  # by folded name
     aliases: dict[str, str] = field(default_factory=dict)  # folded `also` to folded name
     templates: dict[str, Declared] = field(default_factory=dict)
+    progressions: dict[str, Declared] = field(default_factory=dict)
+    shipped_progressions: Callable[[], dict[str, Declared]] = dict  # read when a name is declared nowhere else
     athletes: list[Declared] = field(default_factory=list)
     plans: list[Declared] = field(default_factory=list)
     words: dict[str, Span] = field(default_factory=dict)  # where muscles, groups and equipment are declared
+    plain_names: dict[str, str] = field(default_factory=dict)  # of movements kept under a prefix
     _linked: dict[str, Movement | None] = field(default_factory=dict)
+    _patterns: frozenset[str] | None = None
+    _shipped: dict[str, Declared] | None = None
 
     def movement(self, name: Name, problems: list[Diagnostic]) -> Movement | None:
         """The movement called so, or None after saying that there is none."""
-        folded = name.text.casefold()
-        key = folded if folded in self.movements else self.aliases.get(folded, "")
-        if key not in self.movements:
-            help_ = self.near_movements(name.text) or (
+        key = self.movement_key(name)
+        if key is None:
+            help_ = self.near_movements(name) or (
                 None if self.movements else "Perhaps `use stdlib.exercises` is missing."
             )
             problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_))
@@ -78,31 +86,122 @@ class Library:
         assert declared.postponed is not None
         return self.reader.read_postponed(declared.postponed)
 
-    def near_movements(self, text: str) -> str | None:
+    def patterns(self) -> frozenset[str]:
+        """Every pattern that a movement names, without linking or even reading those that nobody asked for."""
+        if self._patterns is None:
+            named = (_pattern(declared) for declared in self.movements.values())
+            self._patterns = frozenset(pattern for pattern in named if pattern)
+        return self._patterns
+
+    def movement_key(self, name: Name) -> str | None:
+        """The folded name under which the movement is kept that a name means where it was written."""
+        for text, files in self.scopes.meanings(name):
+            folded = text.casefold()
+            key = folded if folded in self.movements else self.aliases.get(folded)
+            if key is not None and (files is None or self.movements[key].span.source in files):
+                return key
+        return None
+
+    def near_movements(self, name: Name) -> str | None:
         """Did you mean: among the names of movements, or else their other names."""
-        names_ = (declared.name for declared in self.movements.values())
-        return did_you_mean(text, names_) or did_you_mean(text, self.aliases)
+        declared = [(declared.name, declared.span.source) for declared in self.movements.values()]
+        others = ((other, self.movements[key].span.source) for other, key in self.aliases.items())
+        return self.near(name, declared) or self.near(name, others)
 
-    def known_subject(self, name: Name, problems: list[Diagnostic]) -> bool:
-        """True where the word is a muscle or group; else it is reported."""
-        if name.text in self.muscles or name.text in self.groups:
-            return True
-        help_ = did_you_mean(name.text, [*self.muscles, *self.groups]) or (
-            None if self.muscles else "Perhaps `use stdlib.muscles` is missing."
-        )
-        problems.append(names.UNKNOWN_MUSCLE.at(name.span, name=name.text, help=help_))
-        return False
+    def near(self, name: Name, kept: Iterable[tuple[str, Source]]) -> str | None:
+        """Did you mean: among names as the file could write them; or that its prefix is none."""
+        spoken = tuple(self.scopes.spoken(kept, home_of(name)))
+        same = [one for one in spoken if one.partition(".")[2].casefold() == name.text.casefold()]
+        found = did_you_mean(name.text, spoken) or (f"Did you mean `{same[0]}`?" if same else None)
+        if found is None and not self.scopes.has_prefix(name):
+            return f"This file uses nothing as `{name.text.partition('.')[0]}`."
+        return found
+
+    def declared(self, table: Mapping[str, Declared], name: Name) -> Declared | None:
+        """What a word of the table means where it was written."""
+        for text, files in self.scopes.meanings(name):
+            found = table.get(text)
+            if found is not None and (files is None or found.span.source in files):
+                return found
+        return None
+
+    def near_declared(self, table: Mapping[str, Declared], name: Name) -> str | None:
+        """Did you mean: among the words of such a table."""
+        return self.near(name, ((kept, declared.span.source) for kept, declared in table.items()))
+
+    def progression(self, name: Name) -> Declared | None:
+        """The progression called so: one that the files declare, else a shipped one, which is known everywhere."""
+        found = self.declared(self.progressions, name)
+        return found if found is not None or name.prefixed else self._known_everywhere().get(name.text)
+
+    def near_progressions(self, name: Name) -> str | None:
+        """Did you mean: among all progressions."""
+        return self.near_declared({**self._known_everywhere(), **self.progressions}, name)
+
+    def _known_everywhere(self) -> dict[str, Declared]:
+        if self._shipped is None:
+            self._shipped = self.shipped_progressions()
+        return self._shipped
+
+    def known_subject(self, name: Name, problems: list[Diagnostic]) -> str | None:
+        """The muscle or group that a word means, or None after saying that there is none."""
+        found = self._word(name, "", (self.muscles, self.groups))
+        if found is None:
+            help_ = self._near_word(name, "", (*self.muscles, *self.groups)) or (
+                None if self.muscles else "Perhaps `use stdlib.muscles` is missing."
+            )
+            problems.append(names.UNKNOWN_MUSCLE.at(name.span, name=name.text, help=help_))
+        return found
+
+    def known_side(self, name: Name, problems: list[Diagnostic]) -> str:
+        """The muscle, group or movement pattern that a word of a balance means; the word after saying that it is none.
+
+        Where no movement is declared, as in a file of rules alone, any word may be a pattern.
+        """
+        found = self._word(name, "", (self.muscles, self.groups))
+        if found is None and self.patterns() and name.text not in self.patterns():
+            help_ = did_you_mean(name.text, (*sorted(self.patterns()), *self.muscles, *self.groups))
+            problems.append(rules.UNKNOWN_SIDE.at(name.span, name=name.text, help=help_))
+        return found or name.text
+
+    def known_muscle(self, name: Name, problems: list[Diagnostic]) -> str | None:
+        """The muscle that a word means, or None after saying that there is none."""
+        found = self._word(name, "", (self.muscles,))
+        if found is None:
+            help_ = self._near_word(name, "", self.muscles)
+            problems.append(names.UNKNOWN_MUSCLE.at(name.span, name=name.text, help=help_))
+        return found
+
+    def known_equipment(self, name: Name, problems: list[Diagnostic]) -> str | None:
+        """The equipment that a word means, or None after saying that there is none."""
+        found = self._word(name, _EQUIPMENT, (self.equipment,))
+        if found is None:
+            help_ = self._near_word(name, _EQUIPMENT, self.equipment)
+            problems.append(names.UNKNOWN_EQUIPMENT.at(name.span, name=name.text, help=help_))
+        return found
+
+    def _word(self, name: Name, kind: str, tables: tuple[Container[str], ...]) -> str | None:
+        for text, files in self.scopes.meanings(name):
+            if any(text in table for table in tables) and (files is None or self.words[kind + text].source in files):
+                return text
+        return None
+
+    def _near_word(self, name: Name, kind: str, words: Iterable[str]) -> str | None:
+        return self.near(name, ((word, self.words[kind + word].source) for word in words))
 
 
-def declared_library(units: Iterable[Unit], reader: LineReader, problems: list[Diagnostic]) -> Library:
+def declared_library(
+    units: Iterable[Unit], reader: LineReader, problems: list[Diagnostic], scopes: Scopes | None = None
+) -> Library:
     """Collect the declarations of all files; a name declared twice is reported with both places."""
-    library = Library(reader)
+    library = Library(reader, scopes or Scopes())
     for unit in units:
         for statement in unit.parsed.statements:
             _declare(library, statement, problems)
         for postponed in unit.parsed.postponed:
-            declared = Declared(postponed.name, postponed.span, postponed=postponed)
-            _put(library.movements, postponed.name.casefold(), "movement", declared, problems)
+            kept = library.scopes.kept(postponed.name, postponed.span.source)
+            declared = Declared(kept, postponed.span, postponed=postponed)
+            _put_movement(library, declared, postponed.name, problems)
     for key, declared in list(library.movements.items()):
         _declare_aliases(library, key, declared, problems)
     return library
@@ -112,21 +211,26 @@ def _declare(library: Library, statement: Statement, problems: list[Diagnostic])
     match statement.node:
         case Head(word="muscle", name=name, title=title):
             if _is_new(library, "muscle", name, problems):
-                library.muscles[name.text] = Muscle(name.text, title or _titled(name.text))
+                word = library.scopes.kept(name.text, name.span.source)
+                library.muscles[word] = Muscle(word, title or _titled(name.text))
         case MuscleGroupLine(name=name, title=title, members=members):
             if _is_new(library, "group", name, problems):
-                words = tuple(member.text for member in members if library.known_subject(member, problems))
-                library.groups[name.text] = Group(name.text, title or _titled(name.text), words)
+                found = (library.known_subject(member, problems) for member in members)
+                words = tuple(member for member in found if member is not None)
+                word = library.scopes.kept(name.text, name.span.source)
+                library.groups[word] = Group(word, title or _titled(name.text), words)
         case Head(word="equipment", name=name, title=title):
             if _is_new(library, "equipment", name, problems):
-                library.equipment[name.text] = (title or _titled(name.text), _handling(statement, problems))
+                word = library.scopes.kept(name.text, name.span.source)
+                library.equipment[word] = (title or _titled(name.text), _handling(statement, problems))
         case Head(word="rules", name=name):
-            _put(library.rulesets, name.text, "rule set", Declared(name.text, name.span, statement), problems)
+            _put(library.rulesets, "rule set", _kept(library, name, statement), problems)
         case Head(word="template", name=name):
-            _put(library.templates, name.text, "template", Declared(name.text, name.span, statement), problems)
+            _put(library.templates, "template", _kept(library, name, statement), problems)
+        case Head(word="progression", name=name):
+            _put(library.progressions, "progression", _kept(library, name, statement), problems)
         case Head(word="exercise", name=name):
-            declared = Declared(name.text, name.span, statement)
-            _put(library.movements, name.text.casefold(), "movement", declared, problems)
+            _put_movement(library, _kept(library, name, statement), name.text, problems)
         case Head(word="athlete", name=name):
             library.athletes.append(Declared(name.text, name.span, statement))
         case Head(word="plan", name=name):
@@ -137,16 +241,29 @@ def _declare(library: Library, statement: Statement, problems: list[Diagnostic])
 
 def _is_new(library: Library, what: str, name: Name, problems: list[Diagnostic]) -> bool:
     """Muscles and groups share one set of words, equipment has its own."""
-    first = library.words.setdefault(f"equipment {name.text}" if what == "equipment" else name.text, name.span)
+    word = library.scopes.kept(name.text, name.span.source)
+    first = library.words.setdefault(_EQUIPMENT + word if what == "equipment" else word, name.span)
     if first is not name.span:
         _complain(name.text, name.span, what, first, problems)
     return first is name.span
 
 
-def _put(table: dict[str, Declared], key: str, what: str, declared: Declared, problems: list[Diagnostic]) -> None:
-    first = table.setdefault(key, declared)
+def _kept(library: Library, name: Name, statement: Statement) -> Declared:
+    return Declared(library.scopes.kept(name.text, name.span.source), name.span, statement)
+
+
+def _put(table: dict[str, Declared], what: str, declared: Declared, problems: list[Diagnostic]) -> None:
+    first = table.setdefault(declared.name, declared)
     if first is not declared:
         _complain(declared.name, declared.span, what, first.span, problems)
+
+
+def _put_movement(library: Library, declared: Declared, plain: str, problems: list[Diagnostic]) -> None:
+    first = library.movements.setdefault(declared.name.casefold(), declared)
+    if first is not declared:
+        _complain(plain, declared.span, "movement", first.span, problems)
+    if declared.name != plain:
+        library.plain_names[declared.name] = plain
 
 
 def _complain(name: str, span: Span, what: str, first: Span, problems: list[Diagnostic]) -> None:
@@ -156,7 +273,7 @@ def _complain(name: str, span: Span, what: str, first: Span, problems: list[Diag
 
 def _declare_aliases(library: Library, key: str, declared: Declared, problems: list[Diagnostic]) -> None:
     for text, span in _also(declared):
-        folded = text.casefold()
+        folded = library.scopes.kept(text, span.source).casefold()
         other = library.movements.get(library.aliases.get(folded, folded))
         if other is None:
             library.aliases[folded] = key
@@ -171,6 +288,15 @@ def _also(declared: Declared) -> list[tuple[str, Span]]:
     lines = (line.node for line in declared.statement.body)
     settings = (node for node in lines if isinstance(node, Setting) and node.word == "also")
     return [(value.text, value.span) for setting in settings for value in setting.values if isinstance(value, Name)]
+
+
+def _pattern(declared: Declared) -> str | None:
+    if declared.postponed is not None:
+        return pattern_of(declared.postponed)
+    assert declared.statement is not None
+    lines = (line.node for line in declared.statement.body)
+    settings = (node for node in lines if isinstance(node, Setting) and node.word == "pattern")
+    return next((value.text for setting in settings for value in setting.values if isinstance(value, Name)), None)
 
 
 def _handling(statement: Statement, problems: list[Diagnostic]) -> Handling | None:

@@ -9,13 +9,13 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from setwright.diagnostics import Diagnostic
-from setwright.diagnostics.catalogue import later, names, structure, weeks
+from setwright.diagnostics.catalogue import names, structure, weeks
 from setwright.link.library import Library
 from setwright.link.model import LinkedGroup, LinkedLine, LinkedSegment, Modifiers, Track, WarmUpStep, WeeklyForm
 from setwright.link.tracks import intensity_track, reps_track, rest_track, sets_track
 from setwright.link.values import percent, rpe, seconds, whole
 from setwright.plan import GroupKind, Movement
-from setwright.prescription import PercentOfBest, Reps, RepsKind, Tempo
+from setwright.prescription import Reps, RepsKind, Tempo
 from setwright.record import replace
 from setwright.source import Span
 from setwright.syntax import nodes as n
@@ -33,21 +33,21 @@ def linked_line(
     if entry.movement.is_word:
         name = entry.movement.name
         help_ = "Movement names begin with a capital, or stand in quotes."
-        problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(name.span, word=name.text, help=help_))
+        problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(name.span, word=name.text, needed="a movement", help=help_))
         return None
     movement = library.movement(entry.movement.name, problems)
     in_circuit = group is not None and group.kind is GroupKind.CIRCUIT
-    segments = _segments(entry.prescription, in_circuit, problems)
-    modifiers = _modifiers(_all_parts(entry, body), problems)
-    weekly = _weekly(entry, body, in_circuit, problems)
+    segments = _segments(entry.prescription, in_circuit, library, problems)
+    modifiers = _modifiers(_all_parts(entry, body), library, problems)
+    weekly = _weekly(entry, body, in_circuit, library, problems)
     notes = tuple(line.node.text for line in body if isinstance(line.node, n.NoteLine))
     swaps = _swaps(body, library, problems)
     if movement is None:
         return None
     if segments is None or weekly is None or _is_incomplete(entry, segments, weekly, problems):
         return placeholder(movement, entry.movement.label, entry.span, group)
-    _check_named_bests((*segments, *(seg for form in weekly for seg in form.segments)), library, problems)
     _check_pause(modifiers, entry, segments, weekly, problems)
+    _check_progressions(modifiers, segments, weekly, group, problems)
     return LinkedLine(movement, entry.movement.label, segments, weekly, modifiers, entry.span, notes, swaps, group)
 
 
@@ -86,10 +86,24 @@ def _all_parts(entry: n.Entry, body: Iterable[n.Statement]) -> tuple[n.Part, ...
     return (*entry.prescription.parts, *own_lines)
 
 
-def _segments(prescription: n.Prescription, in_circuit: bool, problems: Problems) -> tuple[LinkedSegment, ...] | None:
-    linked = [_segment(raw, index == 0, in_circuit, problems) for index, raw in enumerate(prescription.segments)]
+def _segments(
+    prescription: n.Prescription, in_circuit: bool, library: Library, problems: Problems
+) -> tuple[LinkedSegment, ...] | None:
+    raws = (_with_known_best(raw, library, problems) for raw in prescription.segments)
+    linked = [_segment(raw, index == 0, in_circuit, problems) for index, raw in enumerate(raws)]
     kept = tuple(segment for segment in linked if segment is not None)
     return kept if len(kept) == len(linked) else None
+
+
+def _with_known_best(raw: n.RawSegment, library: Library, problems: Problems) -> n.RawSegment:
+    """The segment with the movement whose best it takes a percent of by the name it is kept under."""
+    intensity = raw.intensity
+    if not isinstance(intensity, n.RawIntensity) or intensity.of is None:
+        return raw
+    movement = library.movement(intensity.of, problems)
+    if movement is None:
+        return replace(raw, intensity=replace(intensity, of=None))
+    return replace(raw, intensity=replace(intensity, of=n.Name(movement.name, intensity.of.span)))
 
 
 def _segment(raw: n.RawSegment, first: bool, in_circuit: bool, problems: Problems) -> LinkedSegment | None:
@@ -104,7 +118,7 @@ def _segment(raw: n.RawSegment, first: bool, in_circuit: bool, problems: Problem
     return LinkedSegment(sets, reps, intensity, raw.span, raw.is_drop)
 
 
-def _modifiers(parts: tuple[n.Part, ...], problems: Problems) -> Modifiers:
+def _modifiers(parts: tuple[n.Part, ...], library: Library, problems: Problems) -> Modifiers:
     made = Modifiers()
     seen: set[str] = set()
     last: n.Part | None = None
@@ -120,11 +134,11 @@ def _modifiers(parts: tuple[n.Part, ...], problems: Problems) -> Modifiers:
         if word in seen:
             problems.append(structure.SETTING_TWICE.at(part.span, word=word))
         seen.add(word)
-        made = _with(made, part, problems)
+        made = _with(made, part, library, problems)
     return made
 
 
-def _with(made: Modifiers, part: n.Part, problems: Problems) -> Modifiers:
+def _with(made: Modifiers, part: n.Part, library: Library, problems: Problems) -> Modifiers:
     match part:
         case n.RestPart():
             return replace(made, rest=rest_track(part, problems))
@@ -139,16 +153,34 @@ def _with(made: Modifiers, part: n.Part, problems: Problems) -> Modifiers:
         case n.ItemPart():
             return replace(made, every=seconds(part.item, problems))
         case n.AdvancePart():
-            problems.append(later.ADVANCE_NOT_YET.at(part.span, rule=part.rule.text))
-            end = max((part.span.end, *(argument.span.end + 1 for argument in part.arguments)))
-            written = part.span.source.line(part.span.line)[part.span.start : end]
-            return replace(made, advance=written)
+            return _with_progression(made, part, library, problems)
         case n.FlagPart(word="test"):
             return replace(made, test=True)
         case n.FlagPart():
             return replace(made, optional=True)
         case _:
             return made
+
+
+def _with_progression(made: Modifiers, part: n.AdvancePart, library: Library, problems: Problems) -> Modifiers:
+    from setwright.link.advances import as_written, linked_progression  # few plans advance by a progression
+
+    progression = linked_progression(part, library, problems)
+    return replace(made, advance=as_written(part), advance_span=part.span, progression=progression)
+
+
+def _check_progressions(
+    modifiers: Modifiers,
+    segments: tuple[LinkedSegment, ...],
+    weekly: tuple[WeeklyForm, ...],
+    group: LinkedGroup | None,
+    problems: Problems,
+) -> None:
+    for asked in (modifiers, *(form.modifiers for form in weekly)):
+        if asked.progression is not None and asked.advance_span is not None:
+            from setwright.link.advances import check_fit
+
+            check_fit(asked.progression, segments, bool(weekly), group, asked.advance_span, problems)
 
 
 def _warm_up_step(step: n.Loose, problems: Problems) -> list[WarmUpStep]:
@@ -163,7 +195,7 @@ def _warm_up_step(step: n.Loose, problems: Problems) -> list[WarmUpStep]:
 
 
 def _weekly(
-    entry: n.Entry, body: Iterable[n.Statement], in_circuit: bool, problems: Problems
+    entry: n.Entry, body: Iterable[n.Statement], in_circuit: bool, library: Library, problems: Problems
 ) -> tuple[WeeklyForm, ...] | None:
     forms: list[WeeklyForm] = []
     seen: set[int] = set()
@@ -177,8 +209,8 @@ def _weekly(
                 problems.append(weeks.WEEK_TWICE.at(line.node.span, week=number))
         seen.update(numbers)
         _refuse_tracks(line.node.prescription, problems)
-        segments = _segments(line.node.prescription, in_circuit, problems)
-        modifiers = _modifiers(line.node.prescription.parts, problems)
+        segments = _segments(line.node.prescription, in_circuit, library, problems)
+        modifiers = _modifiers(line.node.prescription.parts, library, problems)
         if segments == ():
             problems.append(weeks.PRESCRIPTION_MISSING.at(line.node.span, movement=entry.movement.name.text))
         if segments:
@@ -194,7 +226,7 @@ def week_numbers(items: Iterable[n.Item], problems: Problems, most: int = LONGES
     for item in items:
         low, high = item.low, item.high
         if item.word is not None:
-            problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(item.span, word=item.word))
+            problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(item.span, word=item.word, needed="a value"))
         elif (
             low is None or high is None or item.unit or item.rpe or item.at_least
             or low.denominator != 1 or high.denominator != 1 or not 1 <= low <= high <= most
@@ -222,15 +254,6 @@ def _swaps(body: Iterable[n.Statement], library: Library, problems: Problems) ->
         for name in line.node.names
     )
     return tuple(movement.name for movement in found if movement is not None)
-
-
-def _check_named_bests(segments: tuple[LinkedSegment, ...], library: Library, problems: Problems) -> None:
-    for segment in segments:
-        for value in segment.intensity.values if segment.intensity else ():
-            if isinstance(value, PercentOfBest) and value.of is not None:
-                assert segment.intensity is not None
-                library.movement(n.Name(value.of, segment.intensity.span), problems)
-                break
 
 
 def _check_pause(

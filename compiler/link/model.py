@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from datetime import date
 from fractions import Fraction
-from typing import Generic, TypeVar
+from typing import TYPE_CHECKING, Generic, TypeVar
 
 from setwright.diagnostics import Related
 from setwright.plan import GroupKind, Movement
@@ -16,6 +16,9 @@ from setwright.quantities import Unit
 from setwright.record import record
 from setwright.source import Span
 from setwright.syntax.nodes import Tail, TrackKind
+
+if TYPE_CHECKING:
+    from setwright.progression import Progression
 
 T = TypeVar("T")
 
@@ -61,7 +64,9 @@ class Modifiers:
     limit_span: Span | None = None
     pause: Fraction | None = None  # seconds
     every: Fraction | None = None  # seconds
-    advance: str | None = None
+    advance: str | None = None  # as written
+    advance_span: Span | None = None
+    progression: Progression | None = None
     test: bool = False
     optional: bool = False
 

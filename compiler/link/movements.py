@@ -10,7 +10,6 @@ from setwright.diagnostics.catalogue import names, structure
 from setwright.link.models import known_model
 from setwright.link.values import percent
 from setwright.plan import Movement
-from setwright.suggest import did_you_mean
 from setwright.syntax.nodes import BestFromLine, Head, Name, Setting, Statement, SwapForLine, WorksLine
 from setwright.syntax.structure import kind_of
 
@@ -56,12 +55,10 @@ def _chain(library: Library, key: str, problems: list[Diagnostic]) -> list[State
         assert isinstance(head, Head)
         if head.like is None:
             return chain
-        folded = head.like.text.casefold()
-        key = folded if folded in library.movements else library.aliases.get(folded, "")
-        if key not in library.movements:
-            help_ = library.near_movements(head.like.text)
-            problems.append(names.UNKNOWN_MOVEMENT.at(head.like.span, name=head.like.text, help=help_))
+        model = _known_key(library, head.like, problems)
+        if model is None:
             return chain
+        key = model
         if key in seen:
             circle = " -> ".join([*seen.values(), library.movements[key].name])
             problems.append(names.LIKE_CYCLE.at(head.like.span, what="movements", chain=circle))
@@ -80,7 +77,7 @@ def _overridden(library: Library, statement: Statement, base: Movement | None, p
     needs = facts.get("needs", base.needs if base else ())
     assert isinstance(needs, tuple)
     return Movement(
-        name=head.name.text,
+        name=library.scopes.kept(head.name.text, head.name.span.source),
         span=head.name.span,
         pattern=facts.get("pattern", base.pattern if base else None),  # type: ignore[arg-type]
         needs=needs,
@@ -96,7 +93,8 @@ def _overridden(library: Library, statement: Statement, base: Movement | None, p
 def _fact(library: Library, line: Statement, problems: list[Diagnostic]) -> object:
     match line.node:
         case Setting(word="needs", values=values):
-            return tuple(v.text for v in values if isinstance(v, Name) and _is_equipment(library, v, problems))
+            needs = (library.known_equipment(value, problems) for value in values if isinstance(value, Name))
+            return tuple(need for need in needs if need is not None)
         case Setting(word="model", values=(Name() as name,)):
             return known_model(name, problems)
         case Setting(word="also", values=values):
@@ -104,39 +102,31 @@ def _fact(library: Library, line: Statement, problems: list[Diagnostic]) -> obje
         case Setting(values=(Name() as name,)):
             return name.text
         case WorksLine(credits=credits):
-            return tuple((name.text, share) for name, share in credits if _is_muscle(library, name, share, problems))
+            works = ((_credited(library, name, share, problems), share) for name, share in credits)
+            return tuple((muscle, share) for muscle, share in works if muscle is not None)
         case SwapForLine(names=swaps):
-            return tuple(swap.text for swap in swaps if _is_movement(library, swap, problems))
+            keys = (_known_key(library, swap, problems) for swap in swaps)
+            return tuple(library.movements[key].name for key in keys if key is not None)
         case BestFromLine(source=source, percent=item):
             share = percent(item, problems, "a best from another movement", 200)
-            return (source.text, share) if _is_movement(library, source, problems) and share else None
+            key = _known_key(library, source, problems)
+            return (library.movements[key].name, share) if key is not None and share else None
         case _:
             return None
 
 
-def _is_equipment(library: Library, name: Name, problems: list[Diagnostic]) -> bool:
-    if name.text in library.equipment:
-        return True
-    help_ = did_you_mean(name.text, library.equipment)
-    problems.append(names.UNKNOWN_EQUIPMENT.at(name.span, name=name.text, help=help_))
-    return False
-
-
-def _is_muscle(library: Library, name: Name, share: Fraction, problems: list[Diagnostic]) -> bool:
-    if name.text not in library.muscles:
-        help_ = did_you_mean(name.text, library.muscles)
-        problems.append(names.UNKNOWN_MUSCLE.at(name.span, name=name.text, help=help_))
-        return False
-    if not 0 < share <= 1:
+def _credited(library: Library, name: Name, share: Fraction, problems: list[Diagnostic]) -> str | None:
+    muscle = library.known_muscle(name, problems)
+    if muscle is not None and not 0 < share <= 1:
         problems.append(names.CREDIT_OUT_OF_RANGE.at(name.span, muscle=name.text))
-        return False
-    return True
+        return None
+    return muscle
 
 
-def _is_movement(library: Library, name: Name, problems: list[Diagnostic]) -> bool:
-    folded = name.text.casefold()
-    if folded in library.movements or folded in library.aliases:
-        return True
-    help_ = library.near_movements(name.text)
-    problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_))
-    return False
+def _known_key(library: Library, name: Name, problems: list[Diagnostic]) -> str | None:
+    """The name under which the library keeps the movement, which is not linked here: it may not be asked for."""
+    key = library.movement_key(name)
+    if key is None:
+        help_ = library.near_movements(name)
+        problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_))
+    return key

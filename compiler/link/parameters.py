@@ -34,7 +34,7 @@ def bound_parameters(
         name = argument.name
         if name.text not in declared:
             help_ = did_you_mean(name.text, declared) or _listed(template, declared)
-            place = (Related(template.name.span, "the template is declared here"),)
+            place = (Related(template.name.span, f"the {template.word} is declared here"),)
             problems.append(
                 names.UNKNOWN_PARAMETER.at(
                     name.span, template=template.name.text, name=name.text, help=help_, related=place
@@ -171,20 +171,20 @@ def _item(use: n.Item, bindings: Bindings, problems: Problems) -> n.Item:
             unit=given.unit or use.unit,
             per_side=given.per_side or use.per_side,
         )
-    _complain(use.word, use, "a movement", given, bindings, problems)
+    _complain(use.word, use, "a value", given, bindings, problems)
     return replace(use, word=None, low=Fraction(1), high=Fraction(1))
 
 
 def _movement(use: n.MovementName, bindings: Bindings, problems: Problems) -> n.MovementName:
     given = bindings.get(use.name.text)
     if isinstance(given, n.Name):
-        return replace(use, name=n.Name(given.text, use.name.span), is_word=False)
-    _complain(use.name.text, use.name, "a value", given, bindings, problems)
+        return replace(use, name=replace(given, span=use.name.span, home=given.span.source), is_word=False)
+    _complain(use.name.text, use.name, "a movement", given, bindings, problems)
     return use
 
 
 def _complain(
-    word: str, use: n.Item | n.Name, is_a: str, given: Value | None, bindings: Bindings, problems: Problems
+    word: str, use: n.Item | n.Name, needed: str, given: Value | None, bindings: Bindings, problems: Problems
 ) -> None:
-    help_ = f"The parameter `{word}` is {is_a}." if given is not None else did_you_mean(word, bindings)
-    problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(use.span, word=word, help=help_))
+    help_ = f"The parameter `{word}` is {type_of(given)}." if given is not None else did_you_mean(word, bindings)
+    problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(use.span, word=word, needed=needed, help=help_))

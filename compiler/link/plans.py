@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from setwright.diagnostics import Diagnostic, Severity
-from setwright.diagnostics.catalogue import later, structure, weeks
+from setwright.diagnostics.catalogue import structure, weeks
 from setwright.link.blocks import LONGEST_PLAN, Calendar, linked_blocks, linked_deload
 from setwright.link.library import Declared, Library
 from setwright.link.lines import warm_up_steps
@@ -14,9 +14,10 @@ from setwright.link.models import ROUNDING, known_model, known_word
 from setwright.link.rulesets import promise_of
 from setwright.link.templates import name_the_call, plan_lines
 from setwright.link.values import whole
+from setwright.link.wishes import linked_wish
 from setwright.quantities import Unit
 from setwright.record import record, replace
-from setwright.rules import Promise
+from setwright.rules import Promise, Wish
 from setwright.syntax import nodes as n
 from setwright.syntax.structure import REPEATED, kind_of
 
@@ -27,10 +28,11 @@ LONGEST_MICROCYCLE = 60
 
 @record
 class Linked:
-    """A plan and what it promises."""
+    """A plan, what it promises, and what it wishes for."""
 
     plan: LinkedPlan
     promise: Promise
+    wishes: tuple[Wish, ...]
 
 
 def linked_plan(declared: Declared, library: Library, problems: Problems) -> Linked | None:
@@ -44,7 +46,6 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
     if lines is None:
         return None
     body = lines.body
-    _answer_later(body, library, problems)
     settings = _Settings(body, problems)
     start = settings.start()
     microcycle = settings.microcycle()
@@ -53,6 +54,7 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
     blocks = linked_blocks(written, lines.models, calendar, library, problems)
     _check_size(head, body, sum(block.weeks for block in blocks), problems)
     promise = promise_of(body, (block.name for block in blocks), library, problems)
+    wishes = _wishes(body, library, problems)
     plan = LinkedPlan(
         head.name.text,
         head.span,
@@ -70,7 +72,7 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
     name_the_call(head, lines, problems, before)
     if any(problem.severity is Severity.ERROR for problem in problems[before:]):
         plan = replace(plan, sound=False)
-    return Linked(plan, promise)
+    return Linked(plan, promise, wishes)
 
 
 def _refuse_repeats(body: tuple[n.Statement, ...], problems: Problems) -> None:
@@ -82,11 +84,12 @@ def _refuse_repeats(body: tuple[n.Statement, ...], problems: Problems) -> None:
         seen.add(word)
 
 
-def _answer_later(body: tuple[n.Statement, ...], library: Library, problems: Problems) -> None:
+def _wishes(body: tuple[n.Statement, ...], library: Library, problems: Problems) -> tuple[Wish, ...]:
+    wishes: tuple[Wish, ...] = ()
     for line in body:
-        if isinstance(line.node, n.EmphasisLine):
-            library.known_subject(line.node.muscle, problems)
-            problems.append(later.EMPHASIS_NOT_YET.at(line.node.span))
+        if isinstance(line.node, n.EmphasisLine) and (wish := linked_wish(line.node, wishes, library, problems)):
+            wishes = (*wishes, wish)
+    return wishes
 
 
 def _check_size(head: n.Head, body: tuple[n.Statement, ...], length: int, problems: Problems) -> None:

@@ -51,9 +51,9 @@ def check_ruleset(statement: n.Statement, library: Library, problems: Problems) 
 
 
 def _followed(promise: Promise, name: n.Name, blocks: tuple[str, ...], library: Library, problems: Problems) -> Promise:
-    declared = library.rulesets.get(name.text)
+    declared = library.declared(library.rulesets, name)
     if declared is None:
-        help_ = did_you_mean(name.text, library.rulesets) or f"Perhaps `use stdlib.rules.{name.text}` is missing."
+        help_ = library.near_declared(library.rulesets, name) or f"Perhaps `use stdlib.rules.{name.text}` is missing."
         problems.append(names.UNKNOWN_RULES.at(name.span, name=name.text, help=help_))
         return promise
     # A set's own faults are reported when its file is checked; here they would stand once a plan.
@@ -132,8 +132,9 @@ def _subject(part: n.SubjectPart | None, library: Library, problems: Problems) -
     if part.kind == "every":
         return Scope.EVERY_MUSCLE, ()
     if part.kind == "ratio":
-        return Scope.RATIO, tuple(name.text for name in part.names)
-    return Scope.MUSCLES, tuple(name.text for name in part.names if library.known_subject(name, problems))
+        return Scope.RATIO, tuple(library.known_side(name, problems) for name in part.names)
+    found = (library.known_subject(name, problems) for name in part.names)
+    return Scope.MUSCLES, tuple(subject for subject in found if subject is not None)
 
 
 def _where(parts: tuple[n.WherePart, ...], blocks: tuple[str, ...] | None, problems: Problems) -> Where:

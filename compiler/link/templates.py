@@ -38,9 +38,9 @@ def plan_lines(statement: n.Statement, library: Library, problems: Problems) -> 
     assert isinstance(head, n.Head)
     if head.source is None:
         return Lines(statement.body)
-    declared = library.templates.get(head.source.text)
+    declared = library.declared(library.templates, head.source)
     if declared is None:
-        help_ = did_you_mean(head.source.text, library.templates) or "Perhaps `use stdlib.templates` is missing."
+        help_ = library.near_declared(library.templates, head.source) or "Perhaps `use stdlib.templates` is missing."
         problems.append(names.UNKNOWN_TEMPLATE.at(head.source.span, name=head.source.text, help=help_))
         return None
     template = library.statement(declared)
@@ -54,8 +54,8 @@ def plan_lines(statement: n.Statement, library: Library, problems: Problems) -> 
 
 def name_the_call(head: n.Head, lines: Lines, problems: Problems, first: int) -> None:
     """Problems found in the template's lines (from `first` on) also show the plan that brought them about."""
-    if lines.template is None or head.source is None:
-        return
+    if lines.template is None or head.source is None or head.source.span == head.name.span:
+        return  # no template, or one that is checked by itself
     top, last = lines.template.node.span, _last_line(lines.template)
     made = Related(head.source.span, f'plan "{head.name.text}" is made from it here')
     for index, problem in enumerate(problems[first:], start=first):

@@ -93,7 +93,7 @@ def effort_of(item: n.Item, problems: Problems, *, reserve: bool, is_step: bool 
 def number(item: n.Item, problems: Problems) -> Fraction | None:
     """The low end of a value, or None after saying that it is no number."""
     if item.word is not None:
-        problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(item.span, word=item.word))
+        problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(item.span, word=item.word, needed="a value"))
         return None
     if item.low is None:
         problems.append(weeks.NOT_A_NUMBER.at(item.span, found=item.span.text))

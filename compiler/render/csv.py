@@ -13,7 +13,7 @@ from typing import Final
 from setwright.plan import Handling, Line, Plan, Segment, Session, Week
 from setwright.prescription import Reps, RepsKind, Rest
 from setwright.quantities import plain
-from setwright.render.words import known_mass
+from setwright.render.words import instead_of, known_mass
 from setwright.report.volume import MuscleWeek, Volume
 
 COLUMNS: Final = (
@@ -88,7 +88,7 @@ def _row(week: Week, session: Session, order: int, line: Line, segment: Segment)
         mass.unit.value if mass else "",
         _seconds(line.rest or (line.group.rest if line.group else None)),
         str(line.tempo) if line.tempo else "",
-        "no",
+        "yes" if line.projected else "no",
         guarded("; ".join(_notes(line, segment))),
     )
 
@@ -110,6 +110,8 @@ def _seconds(rest: Rest | None) -> str:
 
 def _notes(line: Line, segment: Segment) -> Iterator[str]:
     """What has no column of its own, then the notes."""
+    if line.instead_of is not None:
+        yield instead_of(line.instead_of)
     if line.optional:
         yield "optional"
     if line.every is not None:

@@ -92,6 +92,7 @@ def _line(order: int, line: Line) -> Object:
     return {
         "order": order,
         "exercise": line.movement.name,
+        "instead_of": line.instead_of,
         "label": line.label,
         "optional": line.optional,
         "group": _group(line.group) if line.group else None,
@@ -100,6 +101,8 @@ def _line(order: int, line: Line) -> Object:
         "every_s": _optional(line.every),
         "pause_s": _optional(line.pause),
         "advance": line.advance,
+        "advance_words": line.advance_words,
+        "projected": line.projected,
         "notes": list(line.notes),
         "swaps": list(line.swaps),
         "written": _place(line.span),

@@ -24,6 +24,10 @@ NOTATION: Final = (
     ("superset, circuit", "One set of each in turn, then the rest; repeat until every set is done."),
     ("each side", "The discs for one end of the bar, heaviest first against the collar."),
     ("D, T", "A deload week, a test week."),
+    (
+        "projected",
+        "What follows if every session before goes to plan. If one does not, go by the progression under the movement.",
+    ),
     ("optional", "Leave it out when time or energy is short."),
 )
 

@@ -148,10 +148,14 @@ def _rows(session: SessionSheet) -> Iterator[tuple[str, ...]]:
 
 def _station(station: Station) -> Iterator[tuple[str, ...]]:
     named = f"**{escape(station.name)}**"
+    if station.instead:
+        named += f" ({escape(station.instead)})"
     if station.label:
         named += f" {escape(station.label)}"
     if station.optional:
         named += " *(optional)*"
+    if station.projected:
+        named += " *(projected)*"
     how = escape(", ".join(station.manner))
     number = str(station.order)
     if station.warm_up:

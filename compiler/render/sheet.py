@@ -61,8 +61,10 @@ class Station:
 
     order: int
     name: str
+    instead: str | None  # "instead of Dip"
     label: str | None
     optional: bool
+    projected: bool
     warm_up: tuple[str, ...]
     rows: tuple[Row, ...]
     manner: tuple[str, ...]
@@ -249,8 +251,10 @@ def _station(order: int, line: Line, unit: Unit) -> Station:
     return Station(
         order=order,
         name=line.movement.name,
+        instead=words.instead_of(line.instead_of) if line.instead_of else None,
         label=line.label,
         optional=line.optional,
+        projected=line.projected,
         warm_up=warm_up,
         rows=tuple(_row(line, segment, at, unit) for at, segment in enumerate(line.work)),
         manner=words.manner(line),
@@ -293,9 +297,9 @@ def _remarks(line: Line) -> Iterator[Remark]:
     for note in line.notes:
         yield Remark("note", None, note)
     if line.advance is not None:
-        yield Remark("progression", "Progression", line.advance.removeprefix("advance "))
+        yield Remark("progression", "Progression", line.advance_words or line.advance.removeprefix("advance "))
     if line.movement.cue is not None:
         yield Remark("cue", None, line.movement.cue)
-    swaps = tuple(dict.fromkeys((*line.swaps, *line.movement.swaps)))
+    swaps = line.swaps or line.movement.swaps
     if swaps:
         yield Remark("swap", "Swap for", ", ".join(swaps))

@@ -159,6 +159,11 @@ def manner(line: Line) -> tuple[str, ...]:
     return tuple(said)
 
 
+def instead_of(planned: str) -> str:
+    """What stands beside a movement that an athlete does in place of the planned one."""
+    return f"instead of {planned}"
+
+
 def together(group: Group, orders: tuple[int, ...]) -> str:
     """The heading over lines done in turn: `Superset A: 3 and 4 in turn, rest 90 s after each round`."""
     match group.kind:

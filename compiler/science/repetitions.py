@@ -109,6 +109,16 @@ def estimated_best(model: Model, load: Mass, reps: Fraction) -> Mass:
     return load.times(1 / share_of_best(model, reps))
 
 
+def spread(best: Mass, reps: Fraction) -> tuple[Mass, Mass]:
+    """The least and the greatest load that the seven formulas give for `reps` to failure, in the best's unit.
+
+    What a load could be if another formula had been named; the printed table and the mean are not asked. Raises
+    `BeyondModel` from `LIMIT_REPS` on.
+    """
+    shares = [share_of_best(model, reps) for model in _FORMULAS]
+    return best.times(min(shares)), best.times(max(shares))
+
+
 _FORMULAS: Final[dict[Model, Curve]] = {
     Model.EPLEY: hyperbola(Fraction(30)),
     Model.BRZYCKI: line(Fraction(37, 36), Fraction(1, 36)),

@@ -18,6 +18,8 @@ from setwright.suggest import did_you_mean, either
 # Terminals whose text is no word that could be shown as it is.
 PLAIN_WORDS: dict[str, str] = {
     "NAME": "a name (`Back Squat`)",
+    "PREFIXED_NAME": "a name with its prefix (`club.Back Squat`)",
+    "PREFIXED_WORD": "a word with its prefix (`club.chest`)",
     "STRING": 'text in quotes (`"..."`)',
     "WORD": "a lower-case word",
     "INT": "a number",
@@ -118,6 +120,8 @@ def _expected(error: UnexpectedInput) -> list[str]:
 def _help(expected: Iterable[str], words: dict[str, str]) -> str | None:
     shown: dict[str, None] = {}
     for name in expected:
+        if name.startswith("PREFIXED_"):  # where a name with a prefix could stand, one without could
+            continue
         shown[PLAIN_WORDS.get(name) or f"`{words.get(name, name)}`"] = None
     if not shown or len(shown) > 14:
         return None

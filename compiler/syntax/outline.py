@@ -13,6 +13,7 @@ from setwright.source import Source, Span
 
 _HEAD = re.compile(r'exercise\s+(?:"((?:[^"\\]|\\.)*)"|([^"#]+?))(?:\s+like\s.*|\s*(?:#.*)?)$')
 _ALSO = re.compile(r"\s+also\s+(.*)")
+_PATTERN = re.compile(r"\s+pattern\s+([^\s#]+)")
 _QUOTED = re.compile(r'"((?:[^"\\]|\\.)*)"')
 
 
@@ -39,6 +40,12 @@ def outline(source: Source) -> tuple[tuple[Postponed, ...], tuple[int, ...]]:
         else:
             others.extend(range(first, after))
     return tuple(exercises), tuple(others)
+
+
+def pattern_of(postponed: Postponed) -> str | None:
+    """The pattern that an exercise names in its own lines."""
+    found = (_PATTERN.match(postponed.span.source.line(number)) for number in postponed.lines)
+    return next((match.group(1) for match in found if match), None)
 
 
 def _postponed(source: Source, match: re.Match[str], lines: range) -> Postponed:

@@ -4,6 +4,7 @@ from fractions import Fraction
 
 import pytest
 
+from ask_measures import figures, values
 from build_plans import (
     BENCH,
     CURL,
@@ -15,7 +16,6 @@ from build_plans import (
     movement,
     percent,
     plan,
-    promise,
     reps,
     rest,
     rpe,
@@ -23,28 +23,10 @@ from build_plans import (
     segment,
     week,
 )
-from setwright.check.figures.sets import Ledger
-from setwright.check.measures import MEASURES
 from setwright.plan import SegmentKind, WeekKind
 from setwright.prescription import RepsKind
 from setwright.rules import BoundUnit
 from setwright.science.counting import Counting
-
-BY_NAME = {measure.name: measure for measure in MEASURES}
-
-
-def figures(made, held, **how):
-    """What the measure of a rule finds: (subject's word, week, slot or None) and the value."""
-    ledger = Ledger(made, promise(held, **how))
-    found = BY_NAME[held.measure].figures(ledger, held)
-    return [
-        (each.subject.word, each.week.number, each.session.slot if each.session else None, each.value) for each in found
-    ]
-
-
-def values(made, held, **how):
-    return [float(value) for *_, value in figures(made, held, **how)]
-
 
 WARM = segment(3, kind=SegmentKind.WARM_UP)
 DROP = segment(2, reps(0, kind=RepsKind.MAX), kind=SegmentKind.DROP)
@@ -214,3 +196,17 @@ def test_session_time_is_in_minutes():
     held = rule("session-time", "", high=75, unit=BoundUnit.MINUTES)
     assert figures(plan(week(day("Mon", eight, extra))), held) == [("", 1, "Mon", Fraction(1036, 60))]
     assert figures(plan(week(day("Mon", eight, extra))), held, required_only=True)[0][3] == Fraction(488, 60)
+
+
+def test_weekly_time_adds_the_sessions_up():
+    # A session of 4 x 8 at 4 s with 120 s of rest: 128 + 360 = 488 s.
+    eight = line(BENCH, segment(4, 8), rest=rest(120))
+    held = rule("weekly-time", "", high=300, unit=BoundUnit.MINUTES)
+    made = plan(week(day("Mon", eight), day("Thu", eight)), deload(day("Mon", eight)), week())
+    assert figures(made, held) == [
+        ("", 1, None, Fraction(976, 60)),
+        ("", 2, None, Fraction(488, 60)),
+        ("", 3, None, Fraction(0)),
+    ]
+    rotation = plan(week(day("1", eight), day("5", eight)), microcycle=8)
+    assert figures(rotation, held) == [("", 1, None, Fraction(976, 60) * Fraction(7, 8))]

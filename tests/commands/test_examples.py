@@ -29,10 +29,11 @@ class Example:
     days: dict[str, tuple[str, ...]]
     deloads: tuple[int, ...] = ()
     tests: tuple[int, ...] = ()
+    file: str = ""  # the plan's, where it is not the folder's name
 
     @property
     def plan(self) -> Path:
-        return EXAMPLES / self.folder / f"{self.folder}.plan"
+        return EXAMPLES / self.folder / f"{self.file or self.folder}.plan"
 
     def compiled(self, *athletes: str) -> Compiled:
         return compile(str(self.plan), athletes=tuple(str(self.plan.parent / f"{name}.plan") for name in athletes))
@@ -53,9 +54,23 @@ VILLAGE_HALL = Example(
     deloads=(4, 8),
 )
 ROWING_CLUB = Example("rowing-club-library", sessions=(*(2,) * 6, 1), days={"maro": ("Tue", "Fri")}, deloads=(4,))
-ALL = (HARBOUR, FIRE_CREW, VILLAGE_HALL, ROWING_CLUB)
+ISLAND_LIV = Example(
+    "island-club-template", sessions=(2,) * 8, days={"liv": ("Tue", "Fri")}, deloads=(4, 8), file="liv-autumn"
+)
+ISLAND_HENRIK = Example(
+    "island-club-template", sessions=(2,) * 12, days={"henrik": ("Mon", "Thu")}, deloads=(5, 10), file="henrik-autumn"
+)
+LIGHTHOUSE = Example("lighthouse-dumbbells", sessions=(3,) * 8, days={"tove": ("Mon", "Wed", "Fri")}, deloads=(4, 8))
+QUARRY = Example(
+    "quarry-town-test",
+    sessions=(*(4,) * 9, 3),
+    days={"pernille": ("Mon", "Tue", "Thu", "Fri")},
+    deloads=(5, 9),
+    tests=(10,),
+)
+ALL = (HARBOUR, FIRE_CREW, VILLAGE_HALL, ROWING_CLUB, ISLAND_LIV, ISLAND_HENRIK, LIGHTHOUSE, QUARRY)
 
-each_example = pytest.mark.parametrize("example", ALL, ids=lambda example: example.folder)
+each_example = pytest.mark.parametrize("example", ALL, ids=lambda example: example.plan.stem)
 each_athlete = pytest.mark.parametrize(
     ("example", "athlete"), [(example, name) for example in ALL for name in example.days]
 )
@@ -126,6 +141,15 @@ BY_HAND = [
     # Epley (1985): 20 lb x 8 with 2 in reserve is a best of 20 (1 + 10/30) = 26.67 lb; 8 with 3 in reserve take
     # 1 / (1 + 11/30) of it = 19.5 lb, and her dumbbells go by 2.5.
     (VILLAGE_HALL, "alba", 5, "Dumbbell Bench Press", "20"),
+    # Epley: 70 kg x 3 with 1 in reserve is a best of 70 (1 + 4/30) = 79.33; 8 with 3 in reserve take
+    # 79.33 / (1 + 11/30) = 58.05, and steps of 2.5 kg.
+    (ISLAND_LIV, "liv", 1, "Front Squat", "57.5"),
+    # 100 kg x 8 with 2 in reserve is 133.3; 12 with 3 in reserve take 133.3 / (1 + 15/30) = 88.9; 2.5 kg steps.
+    (ISLAND_HENRIK, "henrik", 1, "Leg Press", "90"),
+    (LIGHTHOUSE, "tove", 1, "Dumbbell Squat", "18"),  # 22 (1 + 10/30) = 29.33 / (1 + 18/30) = 18.33, by 2 kg
+    (QUARRY, "pernille", 1, "Back Squat", "87.5"),  # 67.5% of 130 = 87.75; 88 cannot be made
+    # The third attempt: 92% of 130 = 119.6 -> 120; 106% of that = 127.2 -> 127.5; 105% of that = 133.875 -> 133.5.
+    (QUARRY, "pernille", 10, "Back Squat", "133.5"),
 ]
 
 
@@ -142,6 +166,44 @@ def test_an_athlete_without_figures_gets_no_load_but_the_efforts() -> None:
     assert {str(segment.intensity) for line in plan.weeks[0].sessions[0].lines for segment in line.work} >= {"RPE 6"}
 
 
+def test_another_movement_stands_in_for_what_an_athlete_avoids_or_lacks() -> None:
+    swapped = {
+        (week.number, line.instead_of): line.movement.name
+        for week in the_plan(VILLAGE_HALL, "wendel").weeks
+        for session in week.sessions
+        for line in session.lines
+        if line.instead_of
+    }
+    assert swapped == {
+        (week, planned): done
+        for week in range(1, 9)
+        for planned, done in (
+            ("Dumbbell Shoulder Press", "Incline Dumbbell Bench Press"),  # his own swap
+            ("Band Pulldown", "Chest-Supported Row"),  # he has no band, and the line names the row
+        )
+    }
+    assert the_plan(VILLAGE_HALL, "wendel").notes[-1] == (
+        "Wendel avoids overhead-press (Shoulder: his doctor wants nothing pressed overhead for now.)"
+    )
+
+
+def test_the_emphasis_of_an_athlete_is_placed() -> None:
+    """Runa's two sets more for the rear deltoids: one each on Tuesday and Friday, where the plan has 2."""
+
+    def sets(plan: Plan) -> list[list[int]]:
+        return [
+            [line.sets for session in week.sessions for line in session.lines if line.movement.name == name]
+            for week in plan.weeks
+            for name in ("Face Pull", "Reverse Fly")
+        ]
+
+    working = [[3], [3]]
+    deload, test = [[1], [1]], [[2], []]
+    block = [*working * 3, *deload]
+    assert sets(the_plan(HARBOUR, "runa")) == [*block, *block, *working * 2, *deload, *test]
+    assert sets(the_plan(HARBOUR))[:8] == [*[[2], [2]] * 3, *deload]
+
+
 def test_each_waiver_of_the_rowing_club_answers_for_something() -> None:
     text = ROWING_CLUB.plan.read_text(encoding="utf-8")
     waivers = re.findall(r"^  waive (\S+) .*\n", text, re.MULTILINE)
@@ -150,6 +212,15 @@ def test_each_waiver_of_the_rowing_club_answers_for_something() -> None:
         without = re.sub(rf"^  waive {measure} .*\n", "", text, flags=re.MULTILINE)
         found = compile(str(ROWING_CLUB.plan), text=without).diagnostics
         assert {diagnostic.code.name for diagnostic in found} == {measure}
+
+
+def test_one_template_makes_two_plans_that_differ_where_they_say_so() -> None:
+    liv, henrik = the_plan(ISLAND_LIV), the_plan(ISLAND_HENRIK)
+    assert liv.author == henrik.author == "Skarholm Island Club"
+    ours, theirs = ([line.movement.name for line in plan.weeks[0].sessions[0].lines] for plan in (liv, henrik))
+    assert ours == ["Front Squat", "Bench Press", "Barbell Row", "Dumbbell Romanian Deadlift", "Plank"]
+    assert theirs == ["Leg Press", "Machine Chest Press", *ours[2:]]
+    assert [week.block for week in henrik.weeks][-2:] == ["Winter", "Winter"]
 
 
 def the_plan(example: Example, *athletes: str) -> Plan:

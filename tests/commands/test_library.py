@@ -27,8 +27,10 @@ def test_a_name_shows_one_movement_whole(club: Path, run: Run) -> None:
         ("quads", "worked by: "),
         ("delts", "muscles: front-delts, side-delts, rear-delts"),
         ("barbell", "needed by: "),
+        ("double-climb", "otherwise: reps + 1"),
         ("hypertrophy", "should weekly-sets for "),
-        ("five-days", 'plan "Five days"'),
+        ("five-days", "  parameters:\n    press-lift = Bench Press (a movement)\n"),
+        ("five-days", "\ntemplate five-days("),
     ],
 )
 def test_every_kind_can_be_shown_whole(asked: str, within: str, run: Run) -> None:
@@ -48,7 +50,7 @@ def test_a_word_finds_all_that_is_about_it(run: Run) -> None:
 def test_without_a_word_all_kinds_are_listed(run: Run) -> None:
     lines = run("library").stdout.splitlines()
     headings = [line for line in lines if line and not line.startswith(" ")]
-    assert headings == ["Movements", "Muscles", "Groups", "Equipment", "Rule sets", "Starters"]
+    assert headings == ["Movements", "Muscles", "Groups", "Equipment", "Rule sets", "Progressions", "Templates"]
     assert len(lines) > 150
 
 

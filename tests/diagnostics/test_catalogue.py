@@ -10,14 +10,15 @@ import pytest
 from setwright.diagnostics import Code
 from setwright.diagnostics.catalogue import FAMILIES, every_code
 from setwright.diagnostics.catalogue.names import UNKNOWN_ATHLETE
-from setwright.diagnostics.catalogue.reading import FILE_TOO_LARGE
+from setwright.diagnostics.catalogue.reading import BROKEN_PACK, FILE_TOO_LARGE
 from setwright.files import LARGEST_FILE
 from setwright.pipeline import EVERY_ATHLETE, Compiled, compile
 
 CODES = every_code()
 
-# What no small file shows: one comes from what was asked on the command line, one from a file of megabytes.
-WITHOUT_EXAMPLE = (UNKNOWN_ATHLETE, FILE_TOO_LARGE)
+# What no small file shows: one comes from what was asked on the command line, one from a file of megabytes, one from a
+# package that is installed and broken (tests/packs).
+WITHOUT_EXAMPLE = (UNKNOWN_ATHLETE, FILE_TOO_LARGE, BROKEN_PACK)
 SHOWN = tuple(code for code in CODES if code not in WITHOUT_EXAMPLE)
 
 

@@ -21,11 +21,12 @@ from run_command import run_command
 from setwright import files
 from setwright.check.figures import session_time
 from setwright.check.measure import Measure
-from setwright.check.measures import MEASURES, NOT_YET
+from setwright.check.measures import MEASURES
 from setwright.cli import VERBS
+from setwright.cli.templates import templates
 from setwright.diagnostics.catalogue import every_code, later
-from setwright.link import athletes, blocks, imports, models, plans, rulesets, tracks, values
-from setwright.pipeline import EVERY_ATHLETE, compile
+from setwright.link import athletes, blocks, imports, models, plans, rulesets, tracks, values, wishes
+from setwright.pipeline import EVERY_ATHLETE, compile, library
 from setwright.plan import Handling
 from setwright.quantities import Unit, plain
 from setwright.record import record
@@ -35,6 +36,7 @@ from setwright.rules import BoundUnit, Scope
 from setwright.science import time
 from setwright.science.effort import EFFORT_KEY
 from setwright.science.repetitions import Model, share_of_best
+from setwright.science.zones import ZONES
 from setwright.syntax import parser
 from setwright.syntax.builder import Builder
 from setwright.syntax.building import base
@@ -217,6 +219,8 @@ def measure_section(measure: Measure) -> str:
 
 
 def _subjects(measure: Measure) -> str:
+    if measure.scopes == {Scope.RATIO}:
+        return "two words with a colon"
     return "the plan" if measure.scopes == {Scope.PLAN} else "the plan, muscles, groups, every muscle"
 
 
@@ -229,10 +233,12 @@ def test_measures_stand_in_their_order() -> None:
     assert re.findall(r"^#### `([\w-]+)`$", REFERENCE, re.MULTILINE) == [measure.name for measure in MEASURES]
 
 
-def test_measures_that_are_only_read_are_listed() -> None:
-    line = re.search(r"Read, but not checked yet \(SW0621\): ([^.]*)\.", REFERENCE)
-    assert line
-    assert ticked(line.group(1)) == list(NOT_YET)
+def test_the_table_of_zones() -> None:
+    found = table_rows("| Zone of the best | Repetitions a set | Fewest | Optimal | Most |")
+    assert found == [
+        [str(zone), "{}-{}".format(*zone.reps_of_a_set), str(zone.fewest), str(zone.optimal), str(zone.most)]
+        for zone in ZONES
+    ]
 
 
 def test_every_word_of_the_grammar_is_listed() -> None:
@@ -240,6 +246,15 @@ def test_every_word_of_the_grammar_is_listed() -> None:
     grammar = keyword_texts(line_parser(Builder()))
     assert len(listed) == len(set(listed))
     assert set(listed) == {*grammar.values(), *blocks.WEEKDAYS}
+
+
+def test_every_shipped_template_is_listed() -> None:
+    shipped = {
+        one.name: [one.about, ", ".join(f"`{parameter}`" for parameter in one.parameters)]
+        for one in templates(library())
+    }
+    rows_ = table_rows("| Template | What it is | Parameters |")
+    assert {ticked(row[0])[0]: row[1:] for row in rows_} == shipped
 
 
 def test_every_closed_set_of_words_is_listed() -> None:
@@ -293,6 +308,7 @@ def test_limits() -> None:
         "weeks of a plan": blocks.LONGEST_PLAN,
         "days of a microcycle": plans.LONGEST_MICROCYCLE,
         "sets of a segment, rounds of a circuit": tracks.MOST_SETS,
+        "sets a week that an `emphasis` adds or takes": wishes.MOST_WISHED,
         "repetitions of a set": tracks.MOST_REPS,
         "hours of a set or a rest": values.LONGEST_SET_S // 3600,
         "metres of a set": tracks.FARTHEST_M,

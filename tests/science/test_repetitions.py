@@ -15,6 +15,7 @@ from setwright.science.repetitions import (
     estimated_best,
     reps_at_share,
     share_of_best,
+    spread,
 )
 
 SEVEN = (
@@ -90,6 +91,23 @@ def test_brzycki_takes_whole_numbers() -> None:
     # Computed: 36/(37 - r) gives 112.50 and 133.33, the rounded 1.0278 - 0.0278 r gives 112.51 and 133.37.
     assert estimated_best(Model.BRZYCKI, kg(100), Fraction(5)) == kg("112.5")
     assert estimated_best(Model.BRZYCKI, kg(100), Fraction(10)) == kg("400/3")
+
+
+@pytest.mark.parametrize(
+    ("reps", "epley", "brzycki"),
+    [  # computed from the rounded printings, w (1 + 0.0333 r), w (1 + 0.033 r) and w / (1.0278 - 0.0278 r)
+        (1, (103.33, 103.30), 100.00),
+        (5, (116.65, 116.50), 112.51),
+        (10, (133.30, 133.00), 133.37),
+    ],
+)
+def test_rounded_printings_lie_close_by(reps: int, epley: tuple[float, float], brzycki: float) -> None:
+    at = max(Fraction(reps), JUST_ABOVE_ONE)
+    ours = [float(estimated_best(model, kg(100), at).amount) for model in (Model.EPLEY, Model.BRZYCKI)]
+    assert [100 * (1 + constant * reps) for constant in (0.0333, 0.033)] == pytest.approx(epley, abs=PRINTED)
+    assert 100 / (1.0278 - 0.0278 * reps) == pytest.approx(brzycki, abs=PRINTED)
+    assert ours == pytest.approx([epley[1], brzycki], abs=0.34)
+    assert ours[0] >= 100 * (1 + 0.0333 * reps) >= 100 * (1 + 0.033 * reps)
 
 
 def test_epley_and_brzycki_meet_at_ten() -> None:
@@ -266,3 +284,38 @@ def test_beyond_model_is_a_value_error() -> None:
 def test_ten_repetitions_are_reliable() -> None:
     # Reynolds, Gordon & Robergs 2006, abstract: no more than 10 repetitions.
     assert RELIABLE_REPS == 10
+
+
+# --- how far the formulas lie apart ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("reps", "low", "high"),
+    [  # computed; the ends of the seven columns for a best of 140 kg
+        ("3", 122.82, 132.22),
+        ("4", 120.16, 128.33),
+        ("7", 112.88, 119.15),
+        ("5.5", 116.43, 123.08),
+        ("10", 103.90, 112.00),
+        ("10.5", 102.55, 110.89),
+        ("12", 96.94, 109.20),
+    ],
+)
+def test_spread_of_140_kg(reps: str, low: float, high: float) -> None:
+    least, greatest = spread(kg(140), Fraction(reps))
+    assert (float(least.amount), float(greatest.amount)) == pytest.approx((low, high), abs=PRINTED)
+    assert least.unit is greatest.unit is Unit.KG
+
+
+def test_spread_of_one_repetition_is_the_best_and_past_the_end_there_is_none() -> None:
+    assert spread(lb(315), Fraction(1)) == (lb(315), lb(315))
+    with pytest.raises(BeyondModel):
+        spread(kg(140), Fraction(37))
+
+
+@pytest.mark.parametrize("reps", [2, 5, 10, 20, 36])
+def test_every_formula_and_their_mean_lie_inside_the_spread(reps: int) -> None:
+    least, greatest = spread(kg(1), Fraction(reps))
+    shares = [share_of_best(model, Fraction(reps)) for model in (*SEVEN, Model.MEAN)]
+    assert all(least.amount <= share <= greatest.amount for share in shares)
+    assert {least.amount, greatest.amount} <= set(shares)

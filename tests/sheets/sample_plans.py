@@ -158,6 +158,8 @@ def every_form() -> tuple[Line, ...]:
             SPAN,
             rest=Rest(Fraction(180), Fraction(180)),
             advance="advance double-climb(step: 2.5 kg)",
+            advance_words="When every set has the repetitions asked for: 2.5 kg more. Otherwise: no change.",
+            projected=True,
         ),
         Line(
             BENCH,

@@ -31,7 +31,7 @@ def test_the_header_is_the_one_published() -> None:
 def test_bytes_of_some_rows() -> None:
     lines = sheet.text(small()).encode().split(b"\r\n")
     assert lines[1] == (
-        b"1,2027-01-04,Settle,Mon,Squat lead,1,,Back Squat,,warm-up,1,8,8,8,50%,20,kg,180,,no,"
+        b"1,2027-01-04,Settle,Mon,Squat lead,1,,Back Squat,,warm-up,1,8,8,8,50%,20,kg,180,,yes,"
         b"advance double-climb(step: 2.5 kg)"
     )
     assert lines[6] == (

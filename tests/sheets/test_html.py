@@ -204,7 +204,20 @@ def test_numbers_on_discs_have_contrast() -> None:
 
 
 # On white by the definition in WCAG 2.2, unrounded as it demands: #777777 just fails 4.5:1, #767676 just passes.
-@pytest.mark.parametrize(("colour", "ratio"), [("#777777", 4.4781), ("#767676", 4.5422), ("#000000", 21.0)])
+@pytest.mark.parametrize(
+    ("colour", "ratio"),
+    [
+        ("#000000", 21.0),
+        ("#595959", 7.0047),
+        ("#767676", 4.5422),
+        ("#777777", 4.4781),
+        ("#949494", 3.0335),
+        ("#959595", 2.9953),
+        ("#0000ff", 8.5925),  # published as 8.59
+        ("#ff0000", 3.9985),
+        ("#008000", 5.1374),
+    ],
+)
 def test_contrast_itself(colour: str, ratio: float) -> None:
     assert contrast(colour, "#ffffff") == pytest.approx(ratio, abs=5e-5)
 

@@ -69,6 +69,9 @@ def test_numbers_are_numbers_and_folders_stay_at_home() -> None:
         "per_side": False,
     }
     assert lines[0]["written"] == {"file": "harbour.plan", "line": 1}
+    assert [line["projected"] for line in lines[:2]] == [True, False]
+    assert lines[0]["advance"] == "advance double-climb(step: 2.5 kg)"
+    assert lines[0]["advance_words"].startswith("When every set has")
     assert "/home/" not in json.dumps(made)
 
 

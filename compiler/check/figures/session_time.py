@@ -10,7 +10,7 @@ from fractions import Fraction
 from itertools import groupby
 from typing import Final
 
-from setwright.check.figures.sets import Part, total
+from setwright.check.figures.sets import Ledger, Part, asked_lines, total
 from setwright.plan import Line, Segment, SegmentKind, Session
 from setwright.prescription import Reps, RepsKind, Rest
 from setwright.science import time
@@ -48,6 +48,11 @@ def line_minutes(lines: Iterable[Line]) -> tuple[Part, ...]:
     return tuple(
         Part(line, (spent + (time.CHANGEOVER_S if place else 0)) / 60) for place, (line, spent) in enumerate(seconds)
     )
+
+
+def session_parts(ledger: Ledger, session: Session) -> tuple[Part, ...]:
+    """The minutes of each line that rules count; worked out once for all the rules of a plan."""
+    return ledger.remembered(("minutes", id(session)), lambda: line_minutes(asked_lines(session, ledger.promise)))
 
 
 def _together(lines: list[Line]) -> list[tuple[Line, Fraction]]:

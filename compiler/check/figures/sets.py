@@ -13,7 +13,7 @@ from functools import cached_property
 
 from setwright.check.figures.effort import stated_effort
 from setwright.plan import Line, Muscle, Plan, Segment, Session, Week
-from setwright.record import record
+from setwright.record import record, replace
 from setwright.rules import Promise
 from setwright.science.counting import Counting, credit
 
@@ -68,11 +68,21 @@ class Ledger:
     plan: Plan
     promise: Promise
     _remembered: dict[Hashable, tuple[Part, ...]] = field(default_factory=dict)  # several rules ask the same
+    _read: dict[int, tuple[Week, tuple[Day, ...]]] = field(default_factory=dict)  # by the identity of weeks it holds
+
+    def of(self, weeks: tuple[Week, ...]) -> Ledger:
+        """The ledger of these weeks instead of the plan's; a week that was counted before is not counted again."""
+        other = Ledger(replace(self.plan, weeks=weeks), self.promise, self._remembered, self._read)
+        assert other.weeks is not None  # read at once: what is remembered by identity lasts while its week is held
+        return other
 
     @cached_property
     def weeks(self) -> tuple[tuple[Week, tuple[Day, ...]], ...]:
         """The weeks in order, with their sessions in order of days."""
-        return tuple((week, self._days(week)) for week in self.plan.weeks)
+        for week in self.plan.weeks:
+            if id(week) not in self._read:
+                self._read[id(week)] = (week, self._days(week))
+        return tuple(self._read[id(week)] for week in self.plan.weeks)
 
     @property
     def days(self) -> Iterator[Day]:
@@ -149,6 +159,13 @@ def direct_parts(day: Day, subject: Subject) -> tuple[Part, ...]:
     return tuple(Part(share.line, Fraction(share.sets)) for share in shares(day, subject) if share.weight >= 1)
 
 
+def pattern_parts(day: Day, pattern: str) -> tuple[Part, ...]:
+    """The lines of a session with a movement of that pattern, each with its counted sets."""
+    return tuple(
+        Part(share.line, Fraction(share.sets)) for share in day.lines if share.line.movement.pattern == pattern
+    )
+
+
 def total(parts: tuple[Part, ...]) -> Fraction:
     """What the parts come to."""
     return sum((part.amount for part in parts), Fraction(0))
@@ -159,6 +176,14 @@ def asked_lines(session: Session, promise: Promise) -> tuple[Line, ...]:
     if not promise.required_only:
         return session.lines
     return tuple(line for line in session.lines if not line.optional)
+
+
+def lines_for(session: Session, subject: Subject, promise: Promise) -> Iterator[Line]:
+    """The lines of a session that rules count and that train `subject` as a prime mover; all for the whole plan."""
+    members = subject.members
+    for line in asked_lines(session, promise):
+        if members is None or any(weight >= 1 and word in members for word, weight in line.movement.works):
+            yield line
 
 
 def counted_sets(line: Line, promise: Promise) -> int:

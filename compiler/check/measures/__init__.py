@@ -9,14 +9,20 @@ from typing import Final
 
 from setwright.check.measure import Measure
 from setwright.check.measures import (
+    balance,
     deload_cut,
     effort,
     frequency,
+    intensity,
+    lifts_in_zone,
+    monotony,
     recovery,
     session_sets,
     session_time,
+    strain,
     weekly_rise,
     weekly_sets,
+    weekly_time,
 )
 
 MEASURES: Final[tuple[Measure, ...]] = (
@@ -25,10 +31,13 @@ MEASURES: Final[tuple[Measure, ...]] = (
     frequency.MEASURE,
     recovery.MEASURE,
     effort.MEASURE,
+    intensity.MEASURE,
+    lifts_in_zone.MEASURE,
     weekly_rise.MEASURE,
     deload_cut.MEASURE,
+    balance.MEASURE,
     session_time.MEASURE,
+    weekly_time.MEASURE,
+    monotony.MEASURE,
+    strain.MEASURE,
 )
-
-# Words of the language that are read and answered with a warning until they have a file of their own.
-NOT_YET: Final = ("intensity", "weekly-time", "balance", "monotony", "strain", "lifts-in-zone")

@@ -10,11 +10,11 @@ from fractions import Fraction
 
 from setwright.check.bounds import fits
 from setwright.check.figures.effort import stated_effort
-from setwright.check.figures.sets import WHOLE_PLAN, Ledger, Part, Subject, asked_lines
+from setwright.check.figures.sets import Ledger, Part, lines_for
 from setwright.check.measure import PLAN_OR_MUSCLES, Figure, Measure, subjects
 from setwright.check.weeks import looks_at
-from setwright.diagnostics.catalogue import rules as codes
-from setwright.plan import Line, Session
+from setwright.diagnostics.catalogue import measures as codes
+from setwright.plan import Line
 from setwright.rules import BoundUnit, Rule
 
 
@@ -23,22 +23,11 @@ def _figures(ledger: Ledger, rule: Rule) -> Iterator[Figure]:
     for subject in subjects(rule, ledger):
         for week in weeks:
             for session in week.sessions:
-                parts = _efforts(_lines(session, subject, ledger))
+                parts = _efforts(lines_for(session, subject, ledger.promise))
                 if parts:
                     highest = max(part.amount for part in parts)
                     outside = tuple(part for part in parts if not fits(part.amount, rule.bound))
                     yield Figure(subject, week, session, highest, outside)
-
-
-def _lines(session: Session, subject: Subject, ledger: Ledger) -> Iterator[Line]:
-    for line in asked_lines(session, ledger.promise):
-        if subject == WHOLE_PLAN or _trains_directly(line, subject):
-            yield line
-
-
-def _trains_directly(line: Line, subject: Subject) -> bool:
-    members = subject.members or ()
-    return any(weight >= 1 and word in members for word, weight in line.movement.works)
 
 
 def _efforts(lines: Iterable[Line]) -> tuple[Part, ...]:

@@ -12,7 +12,7 @@ from itertools import pairwise
 from setwright.check.figures.sets import Day, Ledger, Subject, direct_parts, total
 from setwright.check.measure import PLAN_OR_MUSCLES, Figure, Measure, subjects
 from setwright.check.weeks import looks_at
-from setwright.diagnostics.catalogue import rules as codes
+from setwright.diagnostics.catalogue import measures as codes
 from setwright.rules import BoundUnit, Rule
 
 

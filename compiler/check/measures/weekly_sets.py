@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from setwright.check.figures.sets import Ledger, total
 from setwright.check.measure import PLAN_OR_MUSCLES, Figure, Measure, subjects
 from setwright.check.weeks import WORKING_ONLY, looks_at
-from setwright.diagnostics.catalogue import rules as codes
+from setwright.diagnostics.catalogue import measures as codes
 from setwright.rules import BoundUnit, Rule
 
 

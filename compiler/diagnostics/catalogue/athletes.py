@@ -42,8 +42,9 @@ MISSING_EQUIPMENT = Code(
     "missing-equipment",
     Severity.WARNING,
     title="A movement needs what the athlete does not have",
-    message="{movement} needs {equipment}, which {athlete} does not have",
-    text="The athlete's `has` line lists the equipment at hand. The movement's `swap for` names what may stand in.",
+    message="{athlete} has no {equipment} for {movement} in week {week}, and nothing fits in its place",
+    text="The athlete's `has` line lists the equipment at hand. What stands in is the first movement of the line's "
+    "`swap for` list, or else of the movement's own, that the athlete can do; here there is none.",
     failing=_LIBRARY + _PLAN + '\nathlete "Ines"\n  has sled\n  best Squat: 100 kg\n',
     mended=_LIBRARY + _PLAN + '\nathlete "Ines"\n  has barbell, sled\n  best Squat: 100 kg\n',
 )
@@ -130,6 +131,30 @@ AVAILABLE_WITH_MICROCYCLE = Code(
     mended=_LIBRARY + 'plan "Pier"\n  microcycle 8 days\n  block Base: 1 week\n    day 1\n      Squat: 3 x 5\n'
     '\nathlete "Ines"\n  bar 15 kg\n',
 )
+AVOIDED_MOVEMENT = Code(
+    "SW0513",
+    "avoided-movement",
+    Severity.WARNING,
+    title="Nothing stands in for what the athlete avoids",
+    message="{athlete} avoids {what}, and nothing fits in the place of {movement} in week {week}",
+    text="The movement stays on the sheet with a remark. What stands in is the first movement of the line's `swap for` "
+    "list, or else of the movement's own, that the athlete does not avoid, has the equipment for and does not do in "
+    "that session anyway. The athlete's own `swap A for B` goes before all of these.",
+    failing=_LIBRARY + _PLAN + '\nathlete "Ines"\n  avoid Squat\n',
+    mended=_LIBRARY + "exercise Lunge\n\n" + _PLAN + '\nathlete "Ines"\n  avoid Squat\n  swap Squat for Lunge\n',
+)
+UNRELIABLE = Code(
+    "SW0514",
+    "unreliable",
+    Severity.WARNING,
+    title="A best estimated from many repetitions",
+    message="{reps} repetitions to failure are many for an estimate: past {most} it gets unreliable",
+    text="Formulas that estimate a best from a set are at their best up to about five repetitions and should use no more "
+    "than ten, those left in reserve counted (Reynolds, Gordon and Robergs 2006). The loads are computed all the same. A "
+    "heavier set of fewer repetitions, or a tested best, makes them surer.",
+    failing=_LIBRARY + 'athlete "Ines"\n  best Squat: 60 kg x 12\n',
+    mended=_LIBRARY + 'athlete "Ines"\n  best Squat: 75 kg x 5\n',
+)
 
 CODES = (
     TOO_FEW_DAYS,
@@ -144,4 +169,6 @@ CODES = (
     SESSION_WEEKDAY,
     SESSION_ENTRY,
     AVAILABLE_WITH_MICROCYCLE,
+    AVOIDED_MOVEMENT,
+    UNRELIABLE,
 )

@@ -94,7 +94,7 @@ PARAMETER_OUTSIDE_TEMPLATE = Code(
     "parameter-outside-template",
     Severity.ERROR,
     title="A word stands where a value is needed",
-    message="`{word}` is a word; a value is needed here",
+    message="`{word}` is a word; {needed} is needed here",
     text="Lower-case words stand for values only as parameters inside a template. Movement names begin with a "
     "capital or stand in quotes.",
     failing=_LIBRARY + _DAY + "      Squat: lots x 5\n",
@@ -120,6 +120,20 @@ UNKNOWN_ATHLETE = Code(
     failing="",
     mended="",
 )
+_EMPHASIS = """muscle side-delts
+muscle rear-delts
+group delts: side-delts, rear-delts
+
+exercise Lateral Raise
+  works side-delts 1
+
+plan "Pier"
+  emphasis {word} +1 sets per week
+  block Base: 1 week
+    day Mon
+      Lateral Raise: 3 x 12
+"""
+
 CREDIT_OUT_OF_RANGE = Code(
     "SW0212",
     "credit-out-of-range",
@@ -129,6 +143,28 @@ CREDIT_OUT_OF_RANGE = Code(
     text="`works` says how much of a set counts for a muscle: 1 for a prime mover, 0.5 for one that clearly helps.",
     failing="muscle quads\nexercise Squat\n  works quads 2\n",
     mended="muscle quads\nexercise Squat\n  works quads 1\n",
+)
+UNKNOWN_PATTERN = Code(
+    "SW0213",
+    "unknown-pattern",
+    Severity.ERROR,
+    title="Neither a movement nor a pattern",
+    message="no movement and no pattern is called `{name}`",
+    text="An athlete's `avoid` names a movement, or a pattern: a lower-case word that stands after `pattern` in a "
+    "movement of the library, such as `overhead-press`.",
+    failing='exercise Press\n  pattern overhead-press\n\nathlete "Ines"\n  avoid overhead-pres\n',
+    mended='exercise Press\n  pattern overhead-press\n\nathlete "Ines"\n  avoid overhead-press\n',
+)
+GROUP_IN_EMPHASIS = Code(
+    "SW0214",
+    "group-in-emphasis",
+    Severity.ERROR,
+    title="An emphasis for a group of muscles",
+    message="`{name}` is a group, and `emphasis` is for one muscle",
+    text="Sets are added on lines that train one muscle and no other directly, so each muscle is asked for by a line of "
+    "its own.",
+    failing=_EMPHASIS.format(word="delts"),
+    mended=_EMPHASIS.format(word="side-delts"),
 )
 
 _TEMPLATE = "template short(lift = Squat, base-sets = 3, top = RPE 9)\n  block Base: 2 weeks\n    day Mon\n      lift: base-sets x 5 @ RPE 7 -> top\n\n"
@@ -208,6 +244,8 @@ CODES = (
     LIKE_CYCLE,
     UNKNOWN_ATHLETE,
     CREDIT_OUT_OF_RANGE,
+    UNKNOWN_PATTERN,
+    GROUP_IN_EMPHASIS,
     UNKNOWN_TEMPLATE,
     UNKNOWN_PARAMETER,
     PARAMETER_TYPE,

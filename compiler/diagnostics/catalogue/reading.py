@@ -50,9 +50,10 @@ OUTSIDE_ROOT = Code(
     "outside-root",
     Severity.ERROR,
     title="An import leaves the workspace",
-    message="`{file}` lies outside the workspace",
+    message="`{file}` lies outside {home}",
     text="A plan may only use files of its own workspace: the nearest folder above that holds `.git` or "
-    "`setwright.toml`, else its own folder, or the folder given with `--root`.",
+    "`setwright.toml`, else its own folder, or the folder given with `--root`. A file of a pack may only use files of "
+    "its own pack, and name those of the shipped library and of other packs.",
     failing='use "../../elsewhere/secret.plan"\n',
     mended='use "library.plan"\n',
     files=(("library.plan", "exercise Squat\n"),),
@@ -114,6 +115,41 @@ LATE_LANGUAGE = Code(
     failing=_PLAN + "language 1\n",
     mended="language 1\n" + _PLAN,
 )
+UNKNOWN_PACK = Code(
+    "SW0011",
+    "unknown-pack",
+    Severity.ERROR,
+    title="A pack that is not installed",
+    message="no installed pack is called `{name}`",
+    text="A pack is a Python package that offers libraries of plans under a name, its entry point in the group "
+    "`setwright.library`. It has to be installed in the environment that Setwright runs in, with pip or uv. The "
+    "shipped library is called `stdlib`.",
+    failing="use stdlb.exercises\n",
+    mended="use stdlib.exercises\n",
+)
+BROKEN_PACK = Code(
+    "SW0012",
+    "broken-pack",
+    Severity.ERROR,
+    title="An installed pack cannot be used",
+    message="the pack `{name}` cannot be used: {reason}",
+    text="Its entry point in the group `setwright.library` has to name a package with a folder, in which its `.plan` "
+    "files lie. Whoever made the pack can mend it; installing it again may help. A pack's own code is never run.",
+    failing="",  # it takes a package that is installed and broken
+    mended="",
+)
+BAD_PREFIX = Code(
+    "SW0013",
+    "bad-prefix",
+    Severity.ERROR,
+    title="A prefix that is no lower-case word",
+    message="the prefix `{prefix}` begins with a capital",
+    text='A prefix is a lower-case word of your choice: `use "library.plan" as club`. What begins with a capital is a '
+    "name, and may hold points itself.",
+    failing='use "library.plan" as Club\n' + _PLAN,
+    mended='use "library.plan" as club\n' + _PLAN,
+    files=(("library.plan", "exercise Squat\n"),),
+)
 
 CODES = (
     UNREADABLE_FILE,
@@ -126,4 +162,7 @@ CODES = (
     TOO_MANY_IMPORTS,
     OTHER_LANGUAGE,
     LATE_LANGUAGE,
+    UNKNOWN_PACK,
+    BROKEN_PACK,
+    BAD_PREFIX,
 )

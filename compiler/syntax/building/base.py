@@ -64,6 +64,10 @@ class Placed(Transformer[Token, n.Node]):
         return self.span(0, len(self._columns) - 1)
 
     def _name(self, token: Token) -> Name:
+        if token.type.startswith("PREFIXED"):
+            prefix, _, rest = str(token).partition(".")
+            name = unquoted(Token("STRING", rest)) if rest.startswith('"') else rest
+            return Name(f"{prefix}.{name}", self._of(token), prefixed=True)
         return Name(unquoted(token) if token.type == "STRING" else str(token), self._of(token))
 
     def _integer(self, token: Token) -> int:

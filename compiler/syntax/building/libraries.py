@@ -7,7 +7,7 @@ from fractions import Fraction
 from lark import Token
 
 from setwright.syntax import nodes as n
-from setwright.syntax.building.base import Children, Placed, unquoted
+from setwright.syntax.building.base import Children, Placed, sign_of, unquoted
 from setwright.syntax.nodes import Item, Name
 
 
@@ -155,6 +155,33 @@ class Libraries(Placed):
         return n.Head(self._whole, "progression", self._name(children[0]), arguments=arguments)
 
     def when(self, children: Children) -> n.ProgressionLine:
-        return n.ProgressionLine(self._whole, self._whole.text)
+        condition, *others = children
+        times = next((child for child in others if isinstance(child, Item)), None)
+        actions = tuple(child for child in others if isinstance(child, n.ActionPart))
+        return n.ProgressionLine(self._whole, condition, times, actions)
 
-    otherwise = when
+    def otherwise(self, children: Children) -> n.ProgressionLine:
+        return n.ProgressionLine(self._whole, None, None, tuple(children))
+
+    def sets_compare(self, children: Children) -> n.Condition:
+        subject, *_, compare, operand = children
+        return n.Condition(self._over(children), str(subject), str(compare), operand)
+
+    effort_compares = sets_compare
+
+    def operand(self, children: Children) -> n.Operand:
+        if len(children) == 1:
+            return n.Operand(children[0].span, None, 0, children[0])
+        mark, sign, item = children
+        return n.Operand(self._over(children), self._name(mark), sign_of(sign), item)
+
+    def hold(self, children: Children) -> n.ActionPart:
+        return n.ActionPart(self._of(children[0]), "hold")
+
+    def change_by(self, children: Children) -> n.ActionPart:
+        word, sign, item = children
+        return n.ActionPart(self._over(children), str(word), "+" if sign_of(sign) > 0 else "-", item)
+
+    def set_to(self, children: Children) -> n.ActionPart:
+        word, compare, item = children
+        return n.ActionPart(self._over(children), str(word), str(compare), item)

@@ -20,6 +20,8 @@ class Numbers(Placed):
     def name(self, children: Children) -> Name:
         return self._name(children[0])
 
+    known = name
+
     def words(self, children: Children) -> tuple[Name, ...]:
         return tuple(self._name(token) for token in children)
 

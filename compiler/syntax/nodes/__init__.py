@@ -4,13 +4,16 @@
 """
 
 from setwright.syntax.nodes.libraries import (
+    ActionPart,
     AvoidLine,
     BarLine,
     BestFromLine,
     BestLine,
+    Condition,
     CountLine,
     HandWeightsLine,
     MuscleGroupLine,
+    Operand,
     PlatesLine,
     ProgressionLine,
     RuleLine,
@@ -69,6 +72,7 @@ from setwright.syntax.nodes.parts import (
 )
 
 __all__ = [
+    "ActionPart",
     "AdvancePart",
     "Argument",
     "AvoidLine",
@@ -76,6 +80,7 @@ __all__ = [
     "BestFromLine",
     "BestLine",
     "BlockHead",
+    "Condition",
     "CountLine",
     "DayHead",
     "DeloadLine",
@@ -97,6 +102,7 @@ __all__ = [
     "Name",
     "Node",
     "NoteLine",
+    "Operand",
     "Part",
     "Place",
     "PlatesLine",

@@ -125,8 +125,40 @@ class SessionHead:
 
 
 @record
-class ProgressionLine:
-    """A `when` or `otherwise` line of a progression; read, not applied yet."""
+class Operand:
+    """What a result is compared with: a number, an effort, `top`, `target + 1`; `sign` is 0 where nothing is added."""
 
     span: Span
-    text: str
+    mark: Name | None
+    sign: int
+    item: Item | None
+
+
+@record
+class Condition:
+    """`all sets >= top`, `effort >= target + 1`; `subject` is its first word."""
+
+    span: Span
+    subject: str
+    compare: str
+    operand: Operand
+
+
+@record
+class ActionPart:
+    """`load + step`, `reps = bottom`, `hold`; `how` is `+`, `-` or a comparison as written."""
+
+    span: Span
+    word: str
+    how: str = ""
+    item: Item | None = None
+
+
+@record
+class ProgressionLine:
+    """A `when` line of a progression, or `otherwise`, which has no condition."""
+
+    span: Span
+    condition: Condition | None
+    times: Item | None
+    actions: tuple[ActionPart, ...]

@@ -6,15 +6,21 @@ from enum import Enum
 from fractions import Fraction
 
 from setwright.record import record
-from setwright.source import Span
+from setwright.source import Source, Span
 
 
 @record
 class Name:
-    """A name or word where it was written; `text` is NFC-normalised and without quotes."""
+    """A name or word where it was written; `text` is NFC-normalised and without quotes.
+
+    `prefixed` where it was written with the prefix of an import, which `text` then begins with: `club.Back Squat`.
+    `home` is the file whose imports it speaks of, where that is not the file that `span` shows (a template's argument).
+    """
 
     text: str
     span: Span
+    prefixed: bool = False
+    home: Source | None = None
 
 
 @record

@@ -1,0 +1,3 @@
+"""A pack's code is never run: whoever imports this is told."""
+
+raise RuntimeError("somebody imported a pack")
