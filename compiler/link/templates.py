@@ -58,10 +58,13 @@ def name_the_call(head: n.Head, lines: Lines, problems: Problems, first: int) ->
         return  # no template, or one that is checked by itself
     top, last = lines.template.node.span, _last_line(lines.template)
     made = Related(head.source.span, f'plan "{head.name.text}" is made from it here')
+    given = {argument.name.text: argument for argument in head.arguments}
     for index, problem in enumerate(problems[first:], start=first):
         inside = problem.span.source is top.source and top.line <= problem.span.line <= last
         if inside and all(related.span != made.span for related in problem.related):
-            problems[index] = replace(problem, related=(*problem.related, made))
+            argument = given.get(problem.span.text)
+            place = made if argument is None else Related(argument.span, f"`{problem.span.text}` is given here")
+            problems[index] = replace(problem, related=(*problem.related, place))
 
 
 def as_plan(template: n.Statement) -> n.Statement:
