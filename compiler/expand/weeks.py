@@ -5,6 +5,7 @@ Comes in: blocks with their days and tracks. Goes out: a `Plan` whose every week
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable
 from datetime import date, timedelta
 from fractions import Fraction
@@ -20,6 +21,7 @@ from setwright.link.model import Deload, LinkedBlock, LinkedDay, LinkedGroup, Li
 from setwright.plan import (
     BlockSpan,
     Group,
+    GroupKind,
     Line,
     Muscle,
     Plan,
@@ -174,7 +176,7 @@ class _Expansion:
             worked_line(line, groups.get(id(line.group)), moment, self._plan, self._courses, self._problems)
             for line in day.lines
         )
-        return tuple(line for line in lines if line is not None)
+        return _grouped([line for line in lines if line is not None])
 
     def _deloaded(self, day: LinkedDay, before: Week, block: LinkedBlock, deload: Deload) -> tuple[Line, ...]:
         """Each line as it was in the working week before; one that is new here begins with its first week's values."""
@@ -226,6 +228,23 @@ def _groups(day: LinkedDay, moment: Moment) -> dict[int, Group]:
         if line.group is not None and id(line.group) not in made:
             made[id(line.group)] = _lettered(line.group, LETTERS[len(made) % len(LETTERS)], moment)
     return made
+
+
+def _grouped(lines: list[Line]) -> tuple[Line, ...]:
+    """The lines with groups lettered in order; a superset of one line, after edits, is a plain line with its rest."""
+    sizes = Counter(line.group.letter for line in lines if line.group is not None)
+    letters: dict[str, str] = {}
+    made: list[Line] = []
+    for line in lines:
+        group = line.group
+        if group is not None and group.kind is GroupKind.SUPERSET and sizes[group.letter] == 1:
+            made.append(replace(line, group=None))
+        elif group is not None:
+            letter = letters.setdefault(group.letter, LETTERS[len(letters) % len(LETTERS)])
+            made.append(line if letter == group.letter else replace(line, group=replace(group, letter=letter)))
+        else:
+            made.append(line)
+    return tuple(made)
 
 
 def _lettered(group: LinkedGroup, letter: str, moment: Moment) -> Group:
