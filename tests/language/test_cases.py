@@ -16,7 +16,7 @@ from setwright.pipeline import EVERY_ATHLETE, Compiled, compile
 from setwright.render.csv import COLUMNS, rows
 
 HERE = Path(__file__).parent
-CASES = sorted(path for path in HERE.glob("*/*.plan") if path.parent.name != "brief")
+CASES = sorted(path for path in HERE.glob("*/*.plan") if path.parent.name != "first_examples")
 
 
 @pytest.mark.parametrize("plan", CASES, ids=lambda path: f"{path.parent.name}/{path.stem}")

@@ -1,6 +1,6 @@
 """The examples that the language was designed by: each is read without a mistake, and what is carried out compiles.
 
-`brief/saltmarsh.csv` was worked out by hand, block by block:
+`first_examples/saltmarsh.csv` was worked out by hand, block by block:
 
 - Settle, weeks 1-4, the last a deload: 75 -> 82.5% over three working weeks is 75, 78.75 -> 79, 82.5; sets 3 -> 4 are
   3, 3.5 -> 4, 4; RPE 7 -> 8 is 7, 7.5, 8. `limit effort RPE 8` turns 1 RIR into 2 RIR. The deload halves week 3's sets
@@ -24,7 +24,7 @@ from setwright.render.csv import COLUMNS, rows
 from setwright.source import Source
 from setwright.syntax import LineReader
 
-BRIEF = Path(__file__).parent / "brief"
+FIRST = Path(__file__).parent / "first_examples"
 
 DAY = 'use stdlib.exercises\nplan "Example"\n  block Base: 4 weeks\n    day Mon\n'
 
@@ -39,7 +39,7 @@ BEFORE = {
     "rules": "use stdlib.muscles\n",
     "ines": "use stdlib.exercises\n",
 }
-EXAMPLES = sorted(path.stem for path in BRIEF.glob("*.plan"))
+EXAMPLES = sorted(path.stem for path in FIRST.glob("*.plan"))
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
@@ -60,7 +60,7 @@ def test_the_shipped_progression_is_that_of_the_example() -> None:
 
 def test_sheet_of_the_long_example() -> None:
     done = compiled("saltmarsh")
-    header, *expected = csv.reader((BRIEF / "saltmarsh.csv").read_text(encoding="utf-8").splitlines())
+    header, *expected = csv.reader((FIRST / "saltmarsh.csv").read_text(encoding="utf-8").splitlines())
     assert tuple(header) == COLUMNS
     assert [list(row) for one in done.compilations for row in rows(one.plan)] == expected
 
@@ -92,7 +92,7 @@ def test_template_example() -> None:
 
 
 def text(name: str) -> str:
-    return BEFORE.get(name, "") + (BRIEF / f"{name}.plan").read_text(encoding="utf-8")
+    return BEFORE.get(name, "") + (FIRST / f"{name}.plan").read_text(encoding="utf-8")
 
 
 def compiled(name: str) -> Compiled:
