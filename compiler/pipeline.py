@@ -17,8 +17,9 @@ from setwright.files import LIBRARY, Files, decoded, find_root
 from setwright.fit import adapted_plan, fitted_plan
 from setwright.fit.names import with_plain_names
 from setwright.link.athletes import linked_athlete
+from setwright.link.declarations import declared_library
 from setwright.link.imports import Imports, Unit
-from setwright.link.library import Declared, Library, declared_library
+from setwright.link.library import Declared, Library
 from setwright.link.movements import check_bests
 from setwright.link.plans import linked_plan
 from setwright.link.rulesets import check_ruleset
