@@ -86,6 +86,10 @@ def compile(
     _check_root(units, source, library, problems)
     chosen = _chosen_athletes(library, athletes, source, problems)
     compilations = _compilations(library, source, chosen, problems)
+    if scopes.lost:
+        from setwright.link.lost import without_followers
+
+        problems = [*without_followers(problems, scopes)]
     return Compiled(_in_order(problems), tuple(compilations), files.dependencies)
 
 
@@ -150,6 +154,7 @@ def _shipped_progressions(files: Files, reader: LineReader) -> Callable[[], dict
 
 def _check_root(units: tuple[Unit, ...], source: Source, library: Library, problems: list[Diagnostic]) -> None:
     """Everything that the files of the workspace declare is linked once, whether a plan uses it or not."""
+    movements: list[Movement] = []
     for unit in units:
         if unit.shipped:
             continue
@@ -161,7 +166,7 @@ def _check_root(units: tuple[Unit, ...], source: Source, library: Library, probl
                 case Head(word="exercise", name=name):
                     movement = library.movement(name, problems)
                     if movement is not None:
-                        check_bests(library, movement, problems)
+                        movements.append(movement)
                 case Head(word="rules"):
                     problems.extend(rule_faults(check_ruleset(statement, library, problems)))
                 case Head(word="template", name=name):
@@ -172,6 +177,7 @@ def _check_root(units: tuple[Unit, ...], source: Source, library: Library, probl
                     check_progression(statement, library, problems)
                 case _:
                     pass
+    check_bests(library, movements, problems)
 
 
 def _check_template(template: Declared, library: Library, problems: list[Diagnostic]) -> None:

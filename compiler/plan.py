@@ -71,12 +71,19 @@ class Step:
 
 @record
 class Load:
-    """What to put on: the mass as it is handled (per hand for PAIR) and, for a bar, the discs on one side."""
+    """What to put on: the mass as it is handled (per hand for PAIR) and, for a bar, the discs on one side.
+
+    `model` names the repetition-maximum model that the mass rests on; None where it was written, or is a percent of a
+    tested best. `spread` is the least and the greatest load by the published formulas, as they can be loaded, where one
+    of them lies more than one step from the mass.
+    """
 
     mass: Mass
     handling: Handling | None = None
     per_side: tuple[Fraction, ...] | None = None  # heaviest first, in `mass.unit`; None where no discs are known
     bar: Mass | None = None  # with its collars
+    model: str | None = None
+    spread: tuple[Mass, Mass] | None = None
 
 
 @record
@@ -216,6 +223,7 @@ class Plan:
     start: date | None = None
     microcycle: int = 7  # days
     athlete: str | None = None
+    athlete_born: int | None = None  # the year
     athlete_facts: tuple[tuple[str, str], ...] = ()  # "Back Squat best", "92.5 kg (tested)": printed on the overview
     notes: tuple[str, ...] = ()
     model: str | None = None  # the repetition-maximum model by name; None for the default

@@ -26,12 +26,13 @@ VERBS = (
     Verb("check", "Is it sound? Every error and every broken rule."),
     Verb("build", "Print the sheets: HTML, Markdown, CSV, JSON."),
     Verb("volume", "Sets for each muscle in each week, exposures, rest between."),
+    Verb("compare", "Whole plans side by side, or one week's work over different numbers of days."),
     Verb("library", "Search movements, muscles, equipment, rules and templates."),
     Verb("explain", "The long text of a diagnostic, with an example put right."),
 )
 
 # Verbs that are decided and come later; naming one is answered, not guessed at.
-LATER = ("compare", "diff", "why", "fmt", "log", "watch", "lsp", "next")
+LATER = ("diff", "why", "fmt", "log", "watch", "lsp", "next")
 
 
 def main() -> None:

@@ -32,7 +32,7 @@ def table(plan: Plan, volume: Volume) -> str:
     for heading, weeks in _stretches(plan):
         rows = [_row(muscle, [volume.of(week.number, muscle.word) for week in weeks]) for muscle in volume.muscles]
         header = (visible(heading), *(_week_head(week) for week in weeks), "most/session", "sessions", "least rest")
-        parts += ["", *_aligned([header, *rows])]
+        parts += ["", *aligned([header, *rows])]
     return "\n".join(parts) + "\n"
 
 
@@ -48,7 +48,7 @@ def bars(plan: Plan, volume: Volume) -> str:
         ]
         rows.append((visible(muscle.title), " ".join(drawn), _range(_sets(volume, plan, muscle))))
     scale = f"A bar a week, a group a block; the highest bar is {plain(highest)} sets a week."
-    return "\n".join([_title(plan), scale, "", *_aligned(rows, left=2)]) + "\n"
+    return "\n".join([_title(plan), scale, "", *aligned(rows, left=2)]) + "\n"
 
 
 def json(figures: Iterable[tuple[Plan, Volume]]) -> str:
@@ -58,6 +58,17 @@ def json(figures: Iterable[tuple[Plan, Volume]]) -> str:
         for plan, volume in figures
     ]
     return dumps(plans, indent=2) + "\n"
+
+
+def aligned(rows: Sequence[tuple[str, ...]], left: int = 1) -> list[str]:
+    """Columns as wide as their widest cell: the first `left` flush left, the others flush right."""
+    widths = [max(width(row[at]) for row in rows) for at in range(len(rows[0]))] if rows else []
+    lines = []
+    for row in rows:
+        gaps = [" " * (widths[at] - width(cell)) for at, cell in enumerate(row)]
+        cells = [cell + gap if at < left else gap + cell for at, (cell, gap) in enumerate(zip(row, gaps, strict=True))]
+        lines.append("  ".join(cells).rstrip())
+    return lines
 
 
 def _title(plan: Plan) -> str:
@@ -104,14 +115,3 @@ def _bar(row: MuscleWeek, highest: Fraction) -> str:
         return "·"
     eighths = round_half_up(row.fractional_sets * len(_BARS) / highest)
     return _BARS[max(0, int(eighths) - 1)]
-
-
-def _aligned(rows: Sequence[tuple[str, ...]], left: int = 1) -> list[str]:
-    """Columns as wide as their widest cell: the first `left` flush left, the others flush right."""
-    widths = [max(width(row[at]) for row in rows) for at in range(len(rows[0]))] if rows else []
-    lines = []
-    for row in rows:
-        gaps = [" " * (widths[at] - width(cell)) for at, cell in enumerate(row)]
-        cells = [cell + gap if at < left else gap + cell for at, (cell, gap) in enumerate(zip(row, gaps, strict=True))]
-        lines.append("  ".join(cells).rstrip())
-    return lines

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from unicodedata import category, normalize
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
 _LONGEST_STEM = 200  # bytes; file systems take 255 with the extension
 # Names Windows keeps for devices, whatever the extension ("Naming Files, Paths, and Namespaces", Microsoft).
@@ -33,9 +33,17 @@ def stems(named: Iterable[tuple[str | None, ...]]) -> list[str]:
 def slug(text: str) -> str:
     """The letters and digits of any script in lower case, everything else a hyphen; never empty."""
     folded = normalize("NFKC", normalize("NFKC", text).casefold())
-    kept = "".join(character if category(character)[0] in "LMN" else " " for character in folded)
-    stem = "-".join(kept.split())
+    stem = "-".join("".join(_kept(folded)).split())
     while len(stem.encode()) > _LONGEST_STEM:
         stem = stem[:-1]
     stem = stem.strip("-") or "plan"
     return f"plan-{stem}" if stem in _DEVICES else stem
+
+
+def _kept(text: str) -> Iterator[str]:
+    """Letters, digits and the marks on them; a mark on anything else, as behind an emoji, cannot be seen alone."""
+    on_letter = False
+    for character in text:
+        kind = category(character)[0]
+        on_letter = kind in "LN" or (kind == "M" and on_letter)
+        yield character if on_letter else " "

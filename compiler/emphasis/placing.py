@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from setwright.diagnostics import Diagnostic
+from setwright.diagnostics.catalogue.structure import TOO_LARGE
 from setwright.emphasis.keeping import Keeper
 from setwright.emphasis.moves import Move, moved, moves
 from setwright.emphasis.shortfall import Shortfall, told
@@ -16,12 +17,19 @@ from setwright.quantities import round_half_up
 from setwright.record import replace
 from setwright.rules import Promise, Rule, Wish
 
+MOST_PLACED = 2500  # sets; each is tried against the rules
+
 
 def emphasised(plan: Plan, promise: Promise, wishes: tuple[Wish, ...]) -> tuple[Plan, tuple[Diagnostic, ...]]:
     """The plan with the wished sets in its working weeks, and a warning for each muscle and stretch that fell short.
 
     Wishes for one muscle are added up first. Each set keeps every `must` rule that the plan kept before it.
     """
+    asked = sum(_sets_asked(wish, plan) for wish in summed(wishes))
+    working = sum(week.kind is WeekKind.WORKING for week in plan.weeks)
+    if asked * working > MOST_PLACED:
+        what = "sets that emphasis asks for in all weeks"
+        return plan, (TOO_LARGE.at(wishes[-1].span, what=what, count=asked * working, most=MOST_PLACED),)
     problems: list[Diagnostic] = []
     keeper: Keeper | None = None
     for wish in summed(wishes):
@@ -46,6 +54,11 @@ def summed(wishes: Iterable[Wish]) -> list[Wish]:
     ]
 
 
+def _sets_asked(wish: Wish, plan: Plan) -> int:
+    """Sets in one week or microcycle."""
+    return int(round_half_up(abs(wish.sets) / plan.per_seven_days))
+
+
 class _Placing:
     """One wish at work: the weeks as they have become, and how many sets each is still short of."""
 
@@ -53,7 +66,7 @@ class _Placing:
         self.weeks = list(plan.weeks)
         self._promise, self._keeper, self._wish = promise, keeper, wish
         self._by = 1 if wish.sets > 0 else -1
-        self._asked = int(round_half_up(abs(wish.sets) / plan.per_seven_days))
+        self._asked = _sets_asked(wish, plan)
         self._short = {at: self._asked for at, week in enumerate(plan.weeks) if week.kind is WeekKind.WORKING}
         self._clock = 0
         self._changed = [0] * len(self.weeks)  # when each week was last changed

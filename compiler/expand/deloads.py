@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from setwright.link.model import Deload, LinkedBlock
-from setwright.plan import Line, Segment, SegmentKind, Step
+from setwright.plan import Group, Line, Segment, SegmentKind, Step
 from setwright.prescription import Bodyweight, Effort, Intensity, PercentOfBest, Weight
 from setwright.quantities import round_half_up
 from setwright.record import replace
@@ -21,7 +21,8 @@ def deloaded(line: Line, deload: Deload, block: LinkedBlock) -> Line:
     Warm-ups stay as they are: they are shares of a lighter load.
     """
     lighter = tuple(_in_deload(segment, deload, block) for segment in line.segments)
-    return replace(line, segments=lighter, advance_words=NO_EXPOSURE if line.advance_words else None)
+    words = NO_EXPOSURE if line.advance_words else None
+    return replace(line, segments=lighter, advance_words=words, group=_with_fewer_rounds(line.group, deload))
 
 
 def limited(segment: Segment, cap: Fraction, span: Span) -> Segment:
@@ -55,8 +56,19 @@ def _lightened(segment: Segment, deload: Deload) -> Segment:
     return segment
 
 
+def _fewer(count: int, share: Fraction) -> int:
+    return max(1, int(round_half_up(count * share)))
+
+
+def _with_fewer_rounds(group: Group | None, deload: Deload) -> Group | None:
+    """A circuit has as many rounds as its lines have sets."""
+    if group is None or group.rounds is None or deload.sets is None:
+        return group
+    return replace(group, rounds=_fewer(group.rounds, deload.sets))
+
+
 def _with_fewer_sets(segment: Segment, share: Fraction, span: Span) -> Segment:
-    fewer = max(1, int(round_half_up(segment.sets * share)))
+    fewer = _fewer(segment.sets, share)
     if fewer == segment.sets:
         return segment
     step = Step("deload", f"{segment.sets} sets", f"{fewer} sets", span)

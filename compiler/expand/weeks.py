@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from setwright.diagnostics import Diagnostic
+from setwright.diagnostics.catalogue import structure
 from setwright.diagnostics.catalogue import weeks as codes
 from setwright.expand.deloads import deloaded
 from setwright.expand.lines import Moment, check_tracks, worked_line
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
     from setwright.expand.projections import Courses
 
 Problems = list[Diagnostic]
+MOST_ROWS = 20_000  # segments and notes of all weeks
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
@@ -77,6 +79,7 @@ class _Expansion:
         self._plan = plan
         self._problems = problems
         self._courses: Courses = {}
+        self._rows = 0
         self._last_working: Week | None = None
 
     def add(self, block: LinkedBlock) -> None:
@@ -89,6 +92,8 @@ class _Expansion:
         if not self._check(block, working, deloads) or not self._plan.sound:
             return
         for number in range(1, block.weeks + 1):
+            if self._rows > MOST_ROWS:
+                return
             if number in deloads:
                 self._add_deload(block, number, deloads[number])
             else:
@@ -152,6 +157,12 @@ class _Expansion:
         start = self._week_start()
         notes = block.notes if number == 1 else ()
         self.weeks.append(Week(len(self.weeks) + 1, block.name, number, kind, sessions, block.span, start, notes))
+        self._rows += sum(_rows(session) for session in sessions)
+        if self._rows > MOST_ROWS:
+            rows = f"more than {MOST_ROWS}"
+            self._problems.append(
+                structure.TOO_LARGE.at(self._plan.span, what="rows and notes of all weeks", count=rows, most=MOST_ROWS)
+            )
 
     def _week_start(self) -> date | None:
         if self._plan.start is None:
@@ -201,6 +212,11 @@ class _Expansion:
             if line.key not in known
         )
         return [line for line in made if line is not None]
+
+
+def _rows(session: Session) -> int:
+    """How much of a sheet the session fills."""
+    return len(session.notes) + sum(len(line.segments) + len(line.notes) for line in session.lines)
 
 
 def _first_of(line: LinkedLine, moment: Moment) -> Moment:

@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Callable
 from fractions import Fraction
 
 from setwright.athlete import Athlete, Best
-from setwright.plan import Movement, Plan
+from setwright.plan import Movement, Plan, Segment
+from setwright.prescription import Effort, PercentOfBest
 from setwright.quantities import Mass, plain, round_half_up
 from setwright.record import record
 from setwright.science.repetitions import BeyondModel, Model, estimated_best
 
 MovementOf = Callable[[str], Movement | None]
+
+
+@record
+class _Source:
+    """An athlete's own best, the movement it was set in, and the share of it that is meant."""
+
+    best: Best
+    movement: Movement
+    share: Fraction
 
 
 @record
@@ -26,8 +37,45 @@ class Bests:
         """The nearest model named: the movement's, the athlete's, the plan's; Epley where none is."""
         return Model(movement.model or self.athlete.model or self.plan_model or Model.EPLEY.value)
 
-    def of(self, movement: Movement) -> Mass | None:
-        """The best in a movement, exact; None where nothing is known. Raises `BeyondModel` for a set of too many."""
+    def of(self, movement: Movement, by: Model | None = None) -> Mass | None:
+        """The best in a movement, exact; None where nothing is known. Raises `BeyondModel` for a set of too many.
+
+        `by` estimates in place of the model that applies.
+        """
+        source = self._source(movement)
+        return self._value(source.best, by or self.model(source.movement)).times(source.share) if source else None
+
+    def estimated_by(self, movement: Movement) -> Model | None:
+        """The model that the best in a movement is estimated by; None where it was tested or is not known."""
+        source = self._source(movement)
+        return self.model(source.movement) if source and source.best.reps is not None else None
+
+    def facts(self, plan: Plan) -> tuple[tuple[str, str], ...]:
+        """Each best that the plan's loads rest on, in words, with the models that loads by effort take from it."""
+        used: dict[str, _Source] = {}
+        models: dict[str, dict[str, None]] = defaultdict(dict)
+        for line in (line for week in plan.weeks for session in week.sessions for line in session.lines):
+            for segment in line.work:
+                source = self._rested_on(line.movement, segment)
+                if source is not None:
+                    used.setdefault(source.best.movement, source)
+                    if isinstance(segment.intensity, Effort):
+                        models[source.best.movement][self.model(line.movement).value] = None
+        return tuple((name, self._in_words(source, tuple(models[name]))) for name, source in used.items())
+
+    def _rested_on(self, movement: Movement, segment: Segment) -> _Source | None:
+        """The best that a percent or an effort is taken from."""
+        match segment.intensity:
+            case Effort() if segment.reps.is_repetitions:
+                return self._source(movement)
+            case PercentOfBest(of=of):
+                other = self.movement_of(of) if of else movement
+                return self._source(other) if other else None
+            case _:
+                return None
+
+    def _source(self, movement: Movement) -> _Source | None:
+        """The best that a movement's is taken from: its own, or through `best from` another's."""
         share = Fraction(1)
         seen: set[str] = set()
         found: Movement | None = movement
@@ -35,37 +83,36 @@ class Bests:
             seen.add(found.name)
             best = self._own(found.name)
             if best is not None:
-                return self._value(best, found).times(share)
+                return _Source(best, found, share)
             if found.best_from is None:
                 return None
-            source, percent = found.best_from
+            other, percent = found.best_from
             share *= percent / 100
-            found = self.movement_of(source)
+            found = self.movement_of(other)
         return None
-
-    def facts(self, plan: Plan) -> tuple[tuple[str, str], ...]:
-        """Each best that the plan's loads rest on, in words."""
-        names = dict.fromkeys(line.movement.name for week in plan.weeks for s in week.sessions for line in s.lines)
-        used = (self._own(name) for name in names)
-        return tuple((best.movement, self._in_words(best)) for best in used if best is not None)
 
     def _own(self, name: str) -> Best | None:
         return next((best for best in self.athlete.bests if best.movement == name), None)
 
-    def _value(self, best: Best, movement: Movement) -> Mass:
+    def _value(self, best: Best, model: Model) -> Mass:
         if best.reps is None:
             return best.mass
-        return estimated_best(self.model(movement), best.mass, best.reps + best.reserve)
+        return estimated_best(model, best.mass, best.reps + best.reserve)
 
-    def _in_words(self, best: Best) -> str:
-        movement = self.movement_of(best.movement)
-        if best.reps is None or movement is None:
-            return f"{best.mass} (tested)"
+    def _in_words(self, source: _Source, models: tuple[str, ...]) -> str:
+        best, model = source.best, self.model(source.movement)
+        if best.reps is None:
+            return f"{best.mass} (tested{_efforts(models)})"
         effort = f" @ RPE {plain(10 - best.reserve)}" if best.reserve else ""
         done = f"{best.mass} x {plain(best.reps)}{effort}"
         try:
-            value = self._value(best, movement)
+            value = self._value(best, model)
         except BeyondModel:
-            return f"{done} (too many repetitions for an estimate by {self.model(movement).value})"
+            return f"{done} (too many repetitions for an estimate by {model.value})"
         shown = Mass(round_half_up(value.amount, Fraction(1, 10)), value.unit)
-        return f"{shown} (estimated by {self.model(movement).value} from {done})"
+        others = models if set(models) - {model.value} else ()
+        return f"{shown} (estimated by {model.value} from {done}{_efforts(others)})"
+
+
+def _efforts(models: tuple[str, ...]) -> str:
+    return f"; efforts by {', '.join(models)}" if models else ""

@@ -25,10 +25,10 @@ from setwright.prescription import (
     PercentOfBest,
     Weight,
 )
-from setwright.quantities import Mass
+from setwright.quantities import Mass, Unit
 from setwright.record import replace
 from setwright.science.effort import LOWEST_RPE, reps_in_reserve
-from setwright.science.repetitions import BeyondModel, share_of_best
+from setwright.science.repetitions import BeyondModel, Model, share_of_best, spread
 
 Report = Callable[[Diagnostic], None]
 Change = ChangeByPercent | ChangeByMass
@@ -75,17 +75,12 @@ class LineLoader:
             return segment
         made = self._makers.made(movement, target, written=written, most=_before_deload(segment, target))
         self._warn(made, movement, target, segment, week)
-        return _with_load(segment, target, made.load, worked_out=not written)
+        return _with_load(segment, target, self._by_model(made.load, segment, movement), worked_out=not written)
 
     def _target(self, segment: Segment, movement: Movement, before: Segment | None) -> Mass | None:
         match segment.intensity:
-            case PercentOfBest(percent=percent, of=of):
-                best = self._best(segment, movement, of)
-                return best.times(percent / 100) if best else None
-            case Effort() as effort:
-                best = self._best(segment, movement, None)
-                share = self._share(segment, effort, movement) if best else None
-                return best.times(share) if best and share else None
+            case PercentOfBest() | Effort():
+                return self._of_best(segment, movement)
             case ChangeByPercent(percent=percent):
                 return before.load.mass.times(1 + percent / 100) if before and before.load else None
             case ChangeByMass(mass=mass):
@@ -94,35 +89,77 @@ class LineLoader:
             case _:
                 return None
 
-    def _best(self, segment: Segment, movement: Movement, of: str | None) -> Mass | None:
+    def _of_best(self, segment: Segment, movement: Movement, by: Model | None = None) -> Mass | None:
+        """What a percent or an effort comes to, exact; `by` is asked in place of the models that apply."""
+        match segment.intensity:
+            case PercentOfBest(percent=percent, of=of):
+                best = self._best(segment, movement, of, by)
+                return best.times(percent / 100) if best else None
+            case Effort() as effort:
+                best = self._best(segment, movement, None, by)
+                share = self._share(segment, effort, movement, by) if best else None
+                return best.times(share) if best and share else None
+            case _:
+                return None
+
+    def _by_model(self, load: Load, segment: Segment, movement: Movement) -> Load:
+        """The load with the model that it rests on, and what other formulas give where that is more than a step off."""
+        model = self._model(segment.intensity, movement)
+        if model is None:
+            return load
+
+        def load_by(formula: Model) -> Mass:
+            target = self._of_best(segment, movement, formula)
+            assert target is not None  # every formula goes as far as any model does
+            return self._makers.made(movement, target, written=False).load.mass
+
+        least, greatest = spread(load_by)
+        ends = (min(least, load.mass, key=_kilograms), max(greatest, load.mass, key=_kilograms))
+        apart = any(self._makers.makes_between(movement, load.mass, end) for end in ends)
+        return replace(load, model=model.value, spread=ends if apart else None)
+
+    def _model(self, intensity: Intensity | None, movement: Movement) -> Model | None:
+        """The model behind a load; None where no number of it was estimated."""
+        if self._bests is None:
+            return None
+        match intensity:
+            case Effort():
+                return self._bests.model(movement)
+            case PercentOfBest(of=of):
+                other = self._bests.movement_of(of) if of else movement
+                return self._bests.estimated_by(other) if other else None
+            case _:
+                return None
+
+    def _best(self, segment: Segment, movement: Movement, of: str | None, by: Model | None) -> Mass | None:
         if self._bests is None:
             return None
         other = self._bests.movement_of(of) if of else movement
         try:
-            return self._bests.of(other) if other else None
+            return self._bests.of(other, by) if other else None
         except BeyondModel as error:
             self._report(codes.BEYOND_MODEL.at(segment.span, movement=movement.name, reason=error))
             return None
 
-    def _share(self, segment: Segment, effort: Effort, movement: Movement) -> Fraction | None:
+    def _share(self, segment: Segment, effort: Effort, movement: Movement, by: Model | None) -> Fraction | None:
         """The share of the best; in a deload the least of what its effort and its scaled load allow."""
         if not segment.reps.is_repetitions:
             return None
-        share = self._share_at(segment, effort.high, movement)
+        share = self._share_at(segment, effort.high, movement, by)
         if share is None:
             return None
         if segment.effort_before is None:
             return share * segment.load_factor
-        worked = self._share_at(segment, segment.effort_before, movement)
+        worked = self._share_at(segment, segment.effort_before, movement, by)
         return min(share, worked * segment.load_factor) if worked else share
 
-    def _share_at(self, segment: Segment, rpe: Fraction, movement: Movement) -> Fraction | None:
+    def _share_at(self, segment: Segment, rpe: Fraction, movement: Movement, by: Model | None) -> Fraction | None:
         assert self._bests is not None
         if rpe < LOWEST_RPE:
             self._report(codes.EFFORT_TOO_LOW.at(segment.span, intensity=segment.intensity, movement=movement.name))
             return None
         try:
-            return share_of_best(self._bests.model(movement), segment.reps.high + reps_in_reserve(rpe))
+            return share_of_best(by or self._bests.model(movement), segment.reps.high + reps_in_reserve(rpe))
         except BeyondModel as error:
             self._report(codes.BEYOND_MODEL.at(segment.span, movement=movement.name, reason=error))
             return None
@@ -159,6 +196,10 @@ class LineLoader:
             self._report(codes.LOAD_PAST_PLATES.at(segment.span, most=made.load.mass, **facts))
         if made.too_light:
             self._report(codes.LOAD_BELOW_BAR.at(segment.span, least=made.load.mass, **facts))
+
+
+def _kilograms(mass: Mass) -> Fraction:
+    return mass.to(Unit.KG).amount
 
 
 def _before_deload(segment: Segment, lighter: Mass) -> Mass | None:

@@ -48,6 +48,14 @@ class Makers:
             too_light=goal < maker.lightest.total.to(loading.total.unit).amount,
         )
 
+    def makes_between(self, movement: Movement, one: Mass, other: Mass) -> bool:
+        """True where the equipment makes a load between two that it makes: they lie more than one step apart."""
+        middle = one.plus(other).times(Fraction(1, 2))
+        found = (self._maker(movement) or usual_steps(one.unit)).nearest(middle).total.to(one.unit).amount
+        # Both ends are as far from the middle as can be: whatever lies between them is nearer.
+        low, high = sorted((one.amount, other.to(one.unit).amount))
+        return low < found < high
+
     def _made_rack(self) -> Rack | None:
         athlete = self._athlete
         if athlete is None or not (athlete.plates or athlete.bar):

@@ -28,14 +28,20 @@ WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
 @record
 class Calendar:
-    """Where a slot falls within a week: numbered days of a microcycle, or weekdays from the plan's first."""
+    """Where a slot falls within a week: numbered days of a microcycle, or weekdays from the plan's first.
+
+    Where the line `microcycle` could not be read (`unread`), any slot may be right.
+    """
 
     days: int
     numbered: bool
     first_weekday: int
+    unread: bool = False
 
     def offset(self, slot: n.Name, problems: Problems) -> int | None:
         """Days from the first of the week."""
+        if self.unread:
+            return int(slot.text) if slot.text.isdigit() else WEEKDAYS.index(slot.text)
         if self.numbered and slot.text.isdigit():
             if 1 <= int(slot.text) <= self.days:
                 return int(slot.text) - 1

@@ -74,18 +74,20 @@ class Imports:
                     self._problems.append(reading.LATE_LANGUAGE.at(statement.node.span))
 
     def _follow(self, use: UseLine, importer: Path, source: Source) -> None:
-        prefix = use.prefix
-        if prefix is not None and prefix.text[0].isupper():
-            help_ = f"Write `as {prefix.text.lower()}`."
-            self._problems.append(reading.BAD_PREFIX.at(prefix.span, prefix=prefix.text, help=help_))
-        for path, name in self._targets(use, importer, source.path):
-            unit = self._import(path, name, use.span)
-            if unit is None:
-                continue
+        prefix = use.prefix.text if use.prefix is not None else None
+        if use.prefix is not None and use.prefix.text[0].isupper():
+            help_ = f"Write `as {use.prefix.text.lower()}`."
+            self._problems.append(reading.BAD_PREFIX.at(use.prefix.span, prefix=prefix, help=help_))
+            self._scopes.add_lost(source, use.prefix.text, use.span.text)
+            prefix = use.prefix.text.lower()
+        units = [self._import(path, name, use.span) for path, name in self._targets(use, importer, source.path)]
+        if not units or None in units:
+            self._scopes.add_lost(source, prefix, (use.file or use.path or use).span.text)
+        for unit in filter(None, units):
             if prefix is None:
                 self._scopes.add_plain(unit.parsed.source)
             else:
-                self._scopes.add_prefixed(source, prefix.text, unit.parsed.source)
+                self._scopes.add_prefixed(source, prefix, unit.parsed.source)
 
     def _import(self, path: Path, shown: str, span: Span) -> Unit | None:
         key = path.resolve()

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import names, rules
-from setwright.link.movements import linked_movement
+from setwright.link.movements import link_movement
 from setwright.link.scopes import Scopes, home_of
 from setwright.plan import Handling, Movement, Muscle
 from setwright.record import record
@@ -75,7 +75,7 @@ class Library:
             problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_))
             return None
         if key not in self._linked:
-            self._linked[key] = linked_movement(self, key, problems)
+            link_movement(self, key, self._linked, problems)
         return self._linked[key]
 
     def statement(self, declared: Declared) -> Statement:
@@ -102,9 +102,9 @@ class Library:
         return None
 
     def near_movements(self, name: Name) -> str | None:
-        """Did you mean: among the names of movements, or else their other names."""
+        """Did you mean: among the names of movements, or else their other names, as they could be written."""
         declared = [(declared.name, declared.span.source) for declared in self.movements.values()]
-        others = ((other, self.movements[key].span.source) for other, key in self.aliases.items())
+        others = ((_capitals(other), self.movements[key].span.source) for other, key in self.aliases.items())
         return self.near(name, declared) or self.near(name, others)
 
     def near(self, name: Name, kept: Iterable[tuple[str, Source]]) -> str | None:
@@ -196,3 +196,9 @@ def _pattern(declared: Declared) -> str | None:
     lines = (line.node for line in declared.statement.body)
     settings = (node for node in lines if isinstance(node, Setting) and node.word == "pattern")
     return next((value.text for setting in settings for value in setting.values if isinstance(value, Name)), None)
+
+
+def _capitals(name: str) -> str:
+    """Another name, which is kept in small letters, as a line could write it; a prefix stays small."""
+    prefix, point, rest = name.rpartition(".")
+    return prefix + point + " ".join(word[:1].upper() + word[1:] for word in rest.split(" "))

@@ -19,11 +19,13 @@ from setwright.prescription import Reps, RepsKind, Tempo
 from setwright.record import replace
 from setwright.source import Span
 from setwright.syntax import nodes as n
+from setwright.syntax.habits import decimal_comma, spelled
 from setwright.syntax.structure import kind_of
 
 Problems = list[Diagnostic]
 
 LONGEST_BLOCK = 104
+_INTENSE = ("%", "kg", "lb", "RIR")
 
 
 def linked_line(
@@ -125,7 +127,7 @@ def _modifiers(parts: tuple[n.Part, ...], library: Library, problems: Problems) 
     for part in parts:
         if isinstance(part, n.Loose):
             if not isinstance(last, n.WarmUpPart):
-                problems.append(weeks.STRAY_PART.at(part.span, found=part.span.text))
+                problems.append(weeks.STRAY_PART.at(part.span, found=part.span.text, help=_meant(part)))
             else:
                 made = replace(made, warm_up=((*(made.warm_up or ()), *_warm_up_step(part, problems))))
             continue
@@ -218,6 +220,18 @@ def _weekly(
         else:
             complete = False
     return tuple(forms) if complete else None
+
+
+def _meant(part: n.Loose) -> str | None:
+    """Help for a part that belongs to nothing: another spelling, a decimal comma, or an intensity without its mark."""
+    span, item = part.span, part.first
+    line = span.source.line(span.line)
+    if item.word is not None:
+        return spelled(item.word)
+    before = line[: span.start].rstrip()
+    if help_ := decimal_comma(line, len(before) - 1) if before == line[: span.start] else None:
+        return help_
+    return f"How hard or heavy stands after `@`: `@ {span.text}`." if item.unit in _INTENSE or item.rpe else None
 
 
 def week_numbers(items: Iterable[n.Item], problems: Problems, most: int = LONGEST_BLOCK) -> tuple[int, ...]:

@@ -13,56 +13,74 @@ from setwright.plan import Movement
 from setwright.syntax.nodes import BestFromLine, Head, Name, Setting, Statement, SwapForLine, WorksLine
 from setwright.syntax.structure import kind_of
 
+MOST_TOLD = 8  # names of a circle
+
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
     from setwright.link.library import Library
 
 
-def linked_movement(library: Library, key: str, problems: list[Diagnostic]) -> Movement | None:
-    """The movement declared under a folded name; None where it is like itself."""
-    chain = _chain(library, key, problems)
-    if not chain:
-        return None
-    movement = None
-    for declared in reversed(chain):
-        movement = _overridden(library, declared, movement, problems)
-    return movement
+def link_movement(
+    library: Library, key: str, linked: dict[str, Movement | None], problems: list[Diagnostic]
+) -> None:
+    """Put the movement declared under a folded name among the linked, with those it is like; None in a circle."""
+    chain = _chain(library, key, linked, problems)
+    movement: Movement | None = None
+    for link, declared in reversed(chain.items()):
+        if declared is None:
+            movement = linked.setdefault(link, None)
+        else:
+            movement = linked[link] = _overridden(library, declared, movement, problems)
 
 
-def check_bests(library: Library, movement: Movement, problems: list[Diagnostic]) -> None:
-    """Report a best that is taken from itself, however many movements lie between."""
-    seen = [movement.name]
-    found: Movement | None = movement
-    while found is not None and found.best_from is not None:
-        source = found.best_from[0]
-        found = library.movement(Name(source, movement.span), [])
-        if found is not None and found.name in seen:
-            chain = " -> ".join([*seen, found.name])
-            problems.append(names.LIKE_CYCLE.at(movement.span, what="bests", chain=chain))
-            return
-        seen.append(found.name if found is not None else source)
+def check_bests(library: Library, movements: Sequence[Movement], problems: list[Diagnostic]) -> None:
+    """Report bests that are taken from themselves, however many movements lie between: each circle once."""
+    checked: set[str] = set()
+    for movement in movements:
+        seen: dict[str, None] = {}
+        found: Movement | None = movement
+        while found is not None and found.best_from is not None and found.name not in checked:
+            if found.name in seen:
+                problems.append(names.LIKE_CYCLE.at(movement.span, what="bests", chain=_circle(seen, found.name)))
+                break
+            seen[found.name] = None
+            found = library.movement(Name(found.best_from[0], movement.span), problems)
+        checked.update(seen)
 
 
-def _chain(library: Library, key: str, problems: list[Diagnostic]) -> list[Statement]:
-    """The declaration and those it is like, nearest first; empty after a circle was reported."""
-    chain: list[Statement] = []
-    seen: dict[str, str] = {}
-    while True:
-        declared = library.movements[key]
-        seen[key] = declared.name
-        statement = library.statement(declared)
-        chain.append(statement)
+def _chain(
+    library: Library, key: str, linked: dict[str, Movement | None], problems: list[Diagnostic]
+) -> dict[str, Statement | None]:
+    """The declaration and those it is like, nearest first, up to one that is linked already.
+
+    None stands for what has no lines of its own to read: it is linked, or in a circle, which is reported.
+    """
+    chain: dict[str, Statement | None] = {}
+    while key not in linked:
+        statement = chain[key] = library.statement(library.movements[key])
         head = statement.node
         assert isinstance(head, Head)
-        if head.like is None:
-            return chain
-        model = _known_key(library, head.like, problems)
+        model = _known_key(library, head.like, problems) if head.like is not None else None
         if model is None:
             return chain
-        key = model
-        if key in seen:
-            circle = " -> ".join([*seen.values(), library.movements[key].name])
+        if model in chain:
+            circle = _circle([library.movements[link].name for link in chain], library.movements[model].name)
+            assert head.like is not None
             problems.append(names.LIKE_CYCLE.at(head.like.span, what="movements", chain=circle))
-            return []
+            return dict.fromkeys(chain)
+        key = model
+    chain[key] = None
+    return chain
+
+
+def _circle(seen: Iterable[str], again: str) -> str:
+    """`A -> B -> A`, from the one that comes again; a long one without its middle."""
+    circle = list(seen)
+    circle = circle[circle.index(again) :]
+    if len(circle) > MOST_TOLD:
+        circle = [*circle[: MOST_TOLD - 1], "...", circle[-1]]
+    return " -> ".join([*circle, again])
 
 
 def _overridden(library: Library, statement: Statement, base: Movement | None, problems: list[Diagnostic]) -> Movement:

@@ -11,7 +11,7 @@ from setwright.link.library import Declared, Library
 from setwright.link.lines import warm_up_steps
 from setwright.link.model import Deload, LinkedPlan, WarmUpStep
 from setwright.link.models import ROUNDING, known_model, known_word
-from setwright.link.rulesets import promise_of
+from setwright.link.rulesets import promise_of, refuse_counting_twice
 from setwright.link.templates import name_the_call, plan_lines
 from setwright.link.values import whole
 from setwright.link.wishes import linked_wish
@@ -20,6 +20,8 @@ from setwright.record import record, replace
 from setwright.rules import Promise, Wish
 from setwright.syntax import nodes as n
 from setwright.syntax.structure import REPEATED, kind_of
+
+MOST_RULES = 200  # those of the sets that the plan follows among them
 
 Problems = list[Diagnostic]
 
@@ -42,6 +44,7 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
     head = statement.node
     assert isinstance(head, n.Head)
     _refuse_repeats(statement.body, problems)
+    refuse_counting_twice(statement.body, problems)
     lines = plan_lines(statement, library, problems)
     if lines is None:
         return None
@@ -49,11 +52,23 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
     settings = _Settings(body, problems)
     start = settings.start()
     microcycle = settings.microcycle()
-    calendar = Calendar(microcycle or 7, microcycle is not None, start.weekday() if start else 0)
+    unread = any(isinstance(line.node, n.Unread) and "microcycle" in line.node.span.text for line in body)
+    calendar = Calendar(microcycle or 7, microcycle is not None, start.weekday() if start else 0, unread)
     written = [line for line in body if isinstance(line.node, n.BlockHead)]
+    if len(written) + len(lines.models) > LONGEST_PLAN:  # each takes over days and says where from: too much for memory
+        count = len(written) + len(lines.models)
+        problems.append(
+            structure.TOO_LARGE.at(head.span, what="blocks of this plan", count=count, most=LONGEST_PLAN)
+        )
+        return None
     blocks = linked_blocks(written, lines.models, calendar, library, problems)
     _check_size(head, body, sum(block.weeks for block in blocks), problems)
+    _check_end(settings, head, calendar.days * sum(block.weeks for block in blocks), problems)
     promise = promise_of(body, (block.name for block in blocks), library, problems)
+    if len(promise.rules) > MOST_RULES:
+        rules = len(promise.rules)
+        problems.append(structure.TOO_LARGE.at(head.span, what="rules of this plan", count=rules, most=MOST_RULES))
+        return None
     wishes = _wishes(body, library, problems)
     plan = LinkedPlan(
         head.name.text,
@@ -97,6 +112,13 @@ def _check_size(head: n.Head, body: tuple[n.Statement, ...], length: int, proble
         problems.append(weeks.TOO_MANY_WEEKS.at(head.span, what="this plan", weeks=length, most=LONGEST_PLAN))
     if not any(isinstance(line.node, n.BlockHead | n.Unread) for line in body):
         problems.append(structure.NO_SESSIONS.at(head.span, what=f'plan "{head.name.text}"'))
+
+
+def _check_end(settings: _Settings, head: n.Head, days: int, problems: Problems) -> None:
+    """The calendar ends with the year 9999, and so do plans."""
+    start = settings.start()
+    if start is not None and days > (date.max - start).days + 1:
+        problems.append(structure.TOO_LARGE.at(head.span, what="year of the last day", count=date.max.year + 1, most=date.max.year))
 
 
 class _Settings:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from setwright.diagnostics import Diagnostic, Severity
-from setwright.diagnostics.catalogue import names, weeks
+from setwright.diagnostics.catalogue import names, structure, weeks
 from setwright.link.library import Library
 from setwright.link.lines import week_numbers
 from setwright.link.models import known_word
@@ -44,9 +44,22 @@ def promise_of(
     return replace(promise, waivers=waivers)
 
 
+def refuse_counting_twice(body: Iterable[n.Statement], problems: Problems) -> None:
+    """Of what counts, from which effort, and whether optional work does, one line each may stand in one place."""
+    seen: set[str] = set()
+    for line in body:
+        if isinstance(line.node, n.CountLine):
+            how = line.node.how
+            what = "count from" if how is None else "count required" if how.text == "required" else "count"
+            if what in seen:
+                problems.append(structure.SETTING_TWICE.at(line.node.span, word=what))
+            seen.add(what)
+
+
 def check_ruleset(statement: n.Statement, library: Library, problems: Problems) -> Promise:
     """A rule set by itself, so that its own file can be checked."""
     assert isinstance(statement.node, n.Head)
+    refuse_counting_twice(statement.body, problems)
     return _with_lines(Promise(), statement.body, statement.node.name.text, None, library, problems)
 
 

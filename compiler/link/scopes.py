@@ -30,6 +30,12 @@ class Scopes:
     _groups: dict[tuple[Source, str], list[Source]] = field(default_factory=dict)  # by importer and prefix
     _names: dict[tuple[Source, str], str] = field(default_factory=dict)  # the qualifier that each group gives
 
+    lost: dict[tuple[Source, str | None], str] = field(default_factory=dict)  # what was not read, by file and prefix
+
+    def add_lost(self, importer: Source, prefix: str | None, what: str) -> None:
+        """What the importer uses could not be read: names that it may hold are not known."""
+        self.lost.setdefault((importer, prefix), what)
+
     def add_plain(self, file: Source) -> None:
         """What the file declares can be named by all files."""
         self._plain.add(file)

@@ -28,6 +28,7 @@ from setwright.prescription import (
 from setwright.quantities import Mass, Unit
 from setwright.suggest import either
 from setwright.syntax import nodes as n
+from setwright.syntax.habits import decimal_comma
 
 T = TypeVar("T")
 Problems = list[Diagnostic]
@@ -210,7 +211,9 @@ def _unmixed(track: Track[Intensity] | None, problems: Problems) -> Track[Intens
 
 def _missing_unit(track: n.RawTrack) -> Diagnostic:
     """Which units the number could have: no effort is above 10."""
-    found = track.span.text
+    found, line = track.span.text, track.span.source.line(track.span.line)
+    if comma := decimal_comma(line, track.span.end):
+        return weeks.MISSING_UNIT.at(track.span, found=found, help=comma)
     efforts = [f"RPE {found}", f"{found} RIR"] if all((item.high or 0) <= 10 for item in track.items) else []
     could_be = either([f"`{text}`" for text in (*efforts, f"{found}%", f"{found} kg", f"{found} lb")])
     return weeks.MISSING_UNIT.at(track.span, found=found, help=f"Write {could_be}.")

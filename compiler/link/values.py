@@ -12,6 +12,7 @@ from setwright.diagnostics.catalogue import names, weeks
 from setwright.prescription import Effort
 from setwright.quantities import Mass, Unit
 from setwright.syntax import nodes as n
+from setwright.syntax.habits import spelled
 
 Problems = list[Diagnostic]
 
@@ -93,7 +94,9 @@ def effort_of(item: n.Item, problems: Problems, *, reserve: bool, is_step: bool 
 def number(item: n.Item, problems: Problems) -> Fraction | None:
     """The low end of a value, or None after saying that it is no number."""
     if item.word is not None:
-        problems.append(names.PARAMETER_OUTSIDE_TEMPLATE.at(item.span, word=item.word, needed="a value"))
+        problems.append(
+            names.PARAMETER_OUTSIDE_TEMPLATE.at(item.span, word=item.word, needed="a value", help=spelled(item.word))
+        )
         return None
     if item.low is None:
         problems.append(weeks.NOT_A_NUMBER.at(item.span, found=item.span.text))

@@ -32,7 +32,7 @@ FORMULA_STARTS: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "\0", "\uff1d", "
 
 def text(plan: Plan) -> str:
     """The whole plan, one row a segment a week a session, under a header."""
-    return _table(COLUMNS, rows(plan))
+    return table(COLUMNS, rows(plan))
 
 
 def rows(plan: Plan) -> Iterator[tuple[str, ...]]:
@@ -46,7 +46,7 @@ def rows(plan: Plan) -> Iterator[tuple[str, ...]]:
 
 def volume_text(volume: Volume) -> str:
     """Sets a muscle gets a week, under a header."""
-    return _table(VOLUME_COLUMNS, volume_rows(volume))
+    return table(VOLUME_COLUMNS, volume_rows(volume))
 
 
 def volume_rows(volume: Volume) -> Iterator[tuple[str, ...]]:
@@ -59,7 +59,8 @@ def guarded(cell: str) -> str:
     return f"'{cell}" if cell.startswith(FORMULA_STARTS) else cell
 
 
-def _table(header: tuple[str, ...], body: Iterable[tuple[str, ...]]) -> str:
+def table(header: tuple[str, ...], body: Iterable[tuple[str, ...]]) -> str:
+    """A header and rows of cells that are guarded already, as one text."""
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(header)
@@ -120,6 +121,8 @@ def _notes(line: Line, segment: Segment) -> Iterator[str]:
         yield f"pause {plain(line.pause)} s"
     if segment.load is not None and segment.load.handling is Handling.PAIR:
         yield "per hand"
+    if segment.load is not None and segment.load.spread is not None:
+        yield f"models give {'-'.join(plain(end.amount) for end in segment.load.spread)} {segment.load.mass.unit.value}"
     if line.advance is not None:
         yield line.advance if line.advance.startswith("advance") else f"advance {line.advance}"
     yield from line.notes

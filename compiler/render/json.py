@@ -162,7 +162,13 @@ def _load(mass: Mass, made: Load | None) -> Object:
         "handling": made.handling.value if made and made.handling else None,
         "per_side": [number(disc) for disc in made.per_side] if made and made.per_side is not None else None,
         "bar": _mass(made.bar) if made and made.bar else None,
+        "model": made.model if made else None,
+        "spread": _spread(*made.spread) if made and made.spread else None,
     }
+
+
+def _spread(least: Mass, greatest: Mass) -> Object:
+    return {"least": number(least.amount), "greatest": number(greatest.amount)}
 
 
 def _group(group: Group) -> Object:

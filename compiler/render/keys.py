@@ -12,6 +12,10 @@ NOTATION: Final = (
     ("4 \u00d7 5", "Four sets of five repetitions."),
     ("8\u201310", "Any number in that range. Stop when the effort asked for is reached."),
     ("5+", "At least five, then as many as good form allows."),
+    (
+        "70 kg (67.5\u201375)",
+        "The load for this effort, and what other published formulas give. Where they differ, let the effort decide.",
+    ),
     ("max", "As many as good form allows."),
     ("(2+2+2)", "One set made of small ones, with a short pause between them."),
     ("per side", "Repetitions for each arm or leg."),
@@ -67,5 +71,35 @@ CAUTIONS: Final = (
         "comes first.",
     ),
 )
+
+# For an athlete who may be under age, by the year of birth.
+MINOR: Final = (
+    "Under 18",
+    "{athlete}, born {born}, may be under age when this plan begins. A qualified adult is present at every session, a "
+    "movement is learned before load is added, and a best is tried only where coach and parents agree to it. Ask a "
+    "doctor or physiotherapist wherever you are in doubt.",
+)
+
+# On the sheet of a week.
+HARD_DAYS: Final = (
+    "High effort two days in a row",
+    "{days}, at RPE 9 or more. Where the second day feels harder than it should, leave more in reserve and tell your "
+    "coach.",
+)
+
+# On a session with a test. The steps of a test of the best for one repetition as Haff GG, Triplett NT (eds.),
+# Essentials of Strength Training and Conditioning, 4th ed., Human Kinetics; 2016, in words of our own: the percents,
+# not the masses beside them, which are for larger people.
+TEST: Final = (
+    "Trying a best",
+    "Never alone: trained spotters, or safety bars at the right height, for a lift that could pin you; a clean, snatch "
+    "or jerk is not spotted. Do 5\u201310 easy repetitions, rest 1 min. Add 5\u201310%, for the lower body "
+    "10\u201320%, and do 3\u20135, rest 2 min. Add as much again and do 2\u20133, rest 2\u20134 min. Add as much "
+    "again for one. If it goes, rest 2\u20134 min and add again; if not, rest 2\u20134 min and take half of that off. "
+    "Be done within 3\u20135 tries. Loads and rests that the plan names come first.",
+)
+
+# On a later session with a test in the same week.
+TEST_AGAIN: Final = (TEST[0], "Never alone; the steps stand with {day}.")
 
 EFFORT_LINE: Final = "Effort: RPE 10 nothing left, 9 one more repetition, 8 two more, 7 three more, 6 about four more."

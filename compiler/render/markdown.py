@@ -12,6 +12,7 @@ from typing import Final
 from setwright.plan import Plan, WeekKind
 from setwright.quantities import plain
 from setwright.render import keys, words
+from setwright.render.cautions import Caution
 from setwright.render.effort import telling
 from setwright.render.sheet import Row, SessionSheet, Sheet, Station, WeekSheet, sheet
 from setwright.render.tables import Grid, Record, minutes_grids, sets_grids
@@ -32,7 +33,7 @@ def text(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:
     lines: list[str] = [f"# {escape(plan.name)}", ""]
     lines += _title(arranged)
     lines += _overview(arranged, plan, volume, overview)
-    lines += _cautions()
+    lines += _cautions(arranged)
     for week in arranged.weeks:
         lines += _week(week)
     lines += _keys()
@@ -106,11 +107,16 @@ def _record(record: Record) -> tuple[str, ...]:
     return (record.title, *(cell.text for cell in record.cells))
 
 
-def _cautions() -> Iterator[str]:
+def _cautions(arranged: Sheet) -> Iterator[str]:
     yield from ("## Cautions", "")
-    for head, said in keys.CAUTIONS:
-        yield f"- **{head}.** {said}"
+    for caution in arranged.cautions:
+        yield f"- {_caution(caution)}"
     yield ""
+
+
+def _caution(caution: Caution) -> str:
+    head, said = caution
+    return f"**{head}.** {escape(said)}"
 
 
 def _week(week: WeekSheet) -> Iterator[str]:
@@ -119,6 +125,8 @@ def _week(week: WeekSheet) -> Iterator[str]:
         yield from (escape(week.dates), "")
     if week.banner:
         yield from (f"> **{week.name}.** {week.banner}", "")
+    for caution in week.cautions:
+        yield from (f"> {_caution(caution)}", "")
     for note in week.notes:
         yield from (f"> {escape(note)}", "")
     for session in week.sessions:
@@ -131,6 +139,8 @@ def _session(session: SessionSheet) -> Iterator[str]:
     about = (words.day(session.date) if session.date else "", session.minutes)
     if any(about):
         yield from (escape(", ".join(part for part in about if part)), "")
+    for caution in session.cautions:
+        yield from (f"> {_caution(caution)}", "")
     for note in session.notes:
         yield from (f"> {escape(note)}", "")
     head = ("", "Movement", f"Sets {words.TIMES} reps", "Load", "Each side", "How", "Done")
@@ -175,7 +185,8 @@ def _dose(row: Row) -> str:
 
 def _load(row: Row) -> str:
     if row.load:
-        return f"**{escape(row.load)}**" + (f" {row.aside}" if row.aside else "")
+        spread = f" ({row.spread})" if row.spread else ""
+        return f"**{escape(row.load)}**{spread}" + (f" {row.aside}" if row.aside else "")
     return f"\\_\\_\\_\\_ {row.blank}" if row.blank else ""
 
 

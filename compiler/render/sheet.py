@@ -14,7 +14,8 @@ from typing import Final
 from setwright.plan import BlockSpan, Line, Plan, Segment, SegmentKind, Session, Week, WeekKind
 from setwright.quantities import Mass, Unit, plain
 from setwright.record import record
-from setwright.render import words
+from setwright.render import cautions, words
+from setwright.render.cautions import Caution
 from setwright.report.overview import SessionSummary, WeekSummary
 from setwright.science.discs import colour_of
 
@@ -40,6 +41,7 @@ class Row:
     per_side: bool  # stands after the dose, and smaller where there is room for that
     effort: str | None
     load: str | None
+    spread: str | None  # "67.5-75", where the formulas disagree
     aside: str | None  # "in each hand"
     blank: str | None  # the unit beside a blank for an unknown load
     discs: tuple[Disc, ...]  # of one side; none also where there is no bar
@@ -88,6 +90,7 @@ class SessionSheet:
     date: date | None
     when: str | None
     minutes: str
+    cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
     parts: tuple[Part, ...]
 
@@ -104,6 +107,7 @@ class WeekSheet:
     name: str
     banner: str | None
     dates: str | None
+    cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
     sessions: tuple[SessionSheet, ...]
 
@@ -138,6 +142,7 @@ class Sheet:
     dates: str | None
     length: str
     facts: tuple[tuple[str, str], ...]
+    cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
     blocks: tuple[BlockSheet, ...]
     weeks: tuple[WeekSheet, ...]
@@ -158,6 +163,7 @@ def sheet(plan: Plan, overview: Sequence[WeekSummary]) -> Sheet:
         dates=_dates(plan.weeks, plan.microcycle),
         length=_length(plan),
         facts=plan.athlete_facts,
+        cautions=cautions.of_plan(plan),
         notes=plan.notes,
         blocks=_blocks(plan),
         weeks=tuple(
@@ -215,21 +221,25 @@ def _week(week: Week, plan: Plan, length: int, summary: WeekSummary | None) -> W
         name=words.WEEK_NAMES[week.kind],
         banner=words.WEEK_BANNERS[week.kind],
         dates=_dates((week,), plan.microcycle),
+        cautions=cautions.of_week(summary) if summary is not None else (),
         notes=week.notes,
         sessions=tuple(
-            _session(session, plan.unit, minutes[at] if at < len(minutes) else None)
-            for at, session in enumerate(week.sessions)
+            _session(session, plan.unit, minutes[at] if at < len(minutes) else None, warned)
+            for at, (session, warned) in enumerate(zip(week.sessions, cautions.of_sessions(week), strict=True))
         ),
     )
 
 
-def _session(session: Session, unit: Unit, summary: SessionSummary | None) -> SessionSheet:
+def _session(
+    session: Session, unit: Unit, summary: SessionSummary | None, warned: tuple[Caution, ...]
+) -> SessionSheet:
     return SessionSheet(
         day=words.slot(session.slot),
         label=session.label,
         date=session.date,
         when=words.day(session.date, year=False) if session.date else None,
         minutes=words.minutes(summary.minutes) if summary is not None else "",
+        cautions=warned,
         notes=session.notes,
         parts=tuple(_parts(session, unit)),
     )
@@ -270,6 +280,7 @@ def _row(line: Line, segment: Segment, at: int, unit: Unit) -> Row:
         per_side=segment.reps.per_side,
         effort=words.effort(segment.intensity),
         load=words.load(segment),
+        spread=words.load_spread(segment),
         aside=words.load_aside(segment),
         blank=unit.value if words.wants_load(line.movement, segment) else None,
         discs=tuple(_disc(Mass(disc, made.mass.unit)) for disc in made.per_side or ()) if made else (),

@@ -109,6 +109,13 @@ def load_aside(segment: Segment) -> str | None:
     return "empty bar" if segment.load.per_side == () else None
 
 
+def load_spread(segment: Segment) -> str | None:
+    """The least and the greatest load by the published formulas, `67.5-75`, where they disagree; in the load's unit."""
+    if segment.load is None or segment.load.spread is None:
+        return None
+    return EN_DASH.join(plain(end.amount) for end in segment.load.spread)
+
+
 def known_mass(segment: Segment) -> Mass | None:
     """The load as a number: what equipment makes of it, else what was written; None where it is not known."""
     if segment.load is not None:

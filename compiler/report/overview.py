@@ -12,6 +12,7 @@ from setwright.check.figures.effort import stated_effort
 from setwright.check.figures.session_time import session_minutes
 from setwright.plan import Plan, Session, Week, WeekKind
 from setwright.record import record
+from setwright.report.cautions import HardDays, hard_days
 
 
 @record
@@ -37,14 +38,16 @@ class WeekSummary:
     highest_effort: Fraction | None
     minutes: Fraction
     sessions: tuple[SessionSummary, ...]
+    hard_days: tuple[HardDays, ...] = ()
 
 
 def overview(plan: Plan) -> tuple[WeekSummary, ...]:
     """Every week of the plan in order; optional lines are included."""
-    return tuple(_week(week) for week in plan.weeks)
+    hard = hard_days(plan)
+    return tuple(_week(week, hard.get(week.number, ())) for week in plan.weeks)
 
 
-def _week(week: Week) -> WeekSummary:
+def _week(week: Week, hard: tuple[HardDays, ...]) -> WeekSummary:
     sessions = tuple(_session(session) for session in week.sessions)
     efforts = _efforts(week)
     sets = sum(number for number, _ in efforts)
@@ -57,6 +60,7 @@ def _week(week: Week) -> WeekSummary:
         highest_effort=max((rpe for _, rpe in efforts), default=None),
         minutes=sum((session.minutes for session in sessions), Fraction(0)),
         sessions=sessions,
+        hard_days=hard,
     )
 
 

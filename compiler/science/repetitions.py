@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, Final
 from setwright.science.curves import Curve, decay, hyperbola, line, mean, power, printed
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from setwright.quantities import Mass
 
 # Estimates from more repetitions than this get unreliable (Reynolds, Gordon & Robergs 2006, J Strength Cond Res
@@ -109,14 +111,14 @@ def estimated_best(model: Model, load: Mass, reps: Fraction) -> Mass:
     return load.times(1 / share_of_best(model, reps))
 
 
-def spread(best: Mass, reps: Fraction) -> tuple[Mass, Mass]:
-    """The least and the greatest load that the seven formulas give for `reps` to failure, in the best's unit.
+def spread(load_by: Callable[[Model], Mass]) -> tuple[Mass, Mass]:
+    """The least and the greatest of the loads that the seven formulas come to; `load_by` works one out by a formula.
 
-    What a load could be if another formula had been named; the printed table and the mean are not asked. Raises
-    `BeyondModel` from `LIMIT_REPS` on.
+    What a load could be if another formula had been named; the printed table and the mean are not asked. All loads are
+    in one unit. What `load_by` raises is passed on.
     """
-    shares = [share_of_best(model, reps) for model in _FORMULAS]
-    return best.times(min(shares)), best.times(max(shares))
+    loads = sorted((load_by(model) for model in _FORMULAS), key=lambda load: load.amount)
+    return loads[0], loads[-1]
 
 
 _FORMULAS: Final[dict[Model, Curve]] = {

@@ -14,6 +14,7 @@ from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import syntax as codes
 from setwright.source import Span
 from setwright.suggest import did_you_mean, either
+from setwright.syntax.habits import advice, of_early_end
 
 # Terminals whose text is no word that could be shown as it is.
 PLAIN_WORDS: dict[str, str] = {
@@ -49,6 +50,9 @@ PLAIN_WORDS: dict[str, str] = {
     "$END": "the end of the line",
 }
 _MOST_SHOWN = 6
+# Where a number can stand, these can too in some places; they would hide it. What goes on after one is named last.
+_OTHER_VALUES = ("AT_LEAST", "DECIMAL", "LPAR", "MAX", "RPE", "WORD")
+_NAMED_LAST = ("AFTER", "BEFORE", "ARROW", "PLUS", "MINUS", "PER_SIDE", "PER_WEEK")
 
 
 def complaint(error: UnexpectedInput, text: str, span_at: Callable[[int, int], Span], parser: Any) -> Diagnostic:
@@ -61,14 +65,17 @@ def complaint(error: UnexpectedInput, text: str, span_at: Callable[[int, int], S
     token = error.token
     if token.type == "$END":
         end = len(text)
-        return codes.LINE_ENDS_EARLY.at(span_at(max(end - 1, 0), end), help=_help(expected, words))
+        slip = _slip_in_first_word(text, parser, span_at, words) if "COLON" in expected else None
+        help_ = of_early_end(text) or _help(expected, words)
+        return slip or codes.LINE_ENDS_EARLY.at(span_at(max(end - 1, 0), end), help=help_)
     start = token.start_pos or 0
     slip = _slip_in_first_word(text, parser, span_at, words) if "COLON" in expected else None
     if slip is not None:
         return slip
-    near = did_you_mean(str(token), (words[name] for name in expected if name in words))
+    habit = advice(text, start, token.end_pos or start + 1, expected)
+    near = habit or did_you_mean(str(token), (words[name] for name in expected if name in words))
     span = span_at(start, token.end_pos or start + 1)
-    if "COLON" in expected and token.type in ("INT", "NAME", "X"):
+    if habit is None and "COLON" in expected and token.type in ("INT", "NAME", "X"):
         return codes.MISSING_COLON.at(span, found=str(token))
     return codes.UNEXPECTED_WORD.at(span, found=str(token), help=near or _help(expected, words))
 
@@ -79,6 +86,9 @@ def _slip_in_first_word(
     """Where a line begins with a word like one of the language (`strat 2027-01-04`), that word is what is wrong."""
     first = text.split(maxsplit=1)[0]
     starts = [words[name] for name in parser.parse_interactive("").accepts() if name in words]
+    if first not in starts and first.casefold() in starts:
+        help_ = f"Write `{first.casefold()}`, in small letters."
+        return codes.UNEXPECTED_WORD.at(span_at(0, len(first)), found=first, help=help_)
     near = did_you_mean(first, starts) if first.islower() and first not in starts else None
     return codes.UNEXPECTED_WORD.at(span_at(0, len(first)), found=first, help=near) if near else None
 
@@ -108,7 +118,8 @@ def _bad_character(
     while end < len(text) and text[start].isalnum() and text[end].isalnum():
         end += 1
     shown = text[start:end]
-    near = did_you_mean(shown, (words[name] for name in expected if name in words))
+    habit = advice(text, start, end, tuple(expected))
+    near = habit or did_you_mean(shown, (words[name] for name in expected if name in words))
     return codes.UNEXPECTED_WORD.at(span_at(start, end), found=shown, help=near or _help(expected, words))
 
 
@@ -118,8 +129,11 @@ def _expected(error: UnexpectedInput) -> list[str]:
 
 
 def _help(expected: Iterable[str], words: dict[str, str]) -> str | None:
+    names = set(expected)
+    if "INT" in names and "MAX" in names:
+        names.difference_update(_OTHER_VALUES)
     shown: dict[str, None] = {}
-    for name in expected:
+    for name in sorted(names, key=lambda name: (name in _NAMED_LAST, name)):
         if name.startswith("PREFIXED_"):  # where a name with a prefix could stand, one without could
             continue
         shown[PLAIN_WORDS.get(name) or f"`{words.get(name, name)}`"] = None

@@ -24,9 +24,10 @@ from build_plans import (
     week,
 )
 from setwright.plan import SegmentKind
-from setwright.prescription import ChangeByPercent, PercentOfBest, RepsKind
+from setwright.prescription import ChangeByPercent, PercentOfBest, RepsKind, Weight
+from setwright.quantities import Mass, Unit
 from setwright.record import replace
-from setwright.rules import BoundUnit
+from setwright.rules import BoundUnit, Where
 
 
 def less(change):
@@ -190,3 +191,77 @@ def test_lifts_of_one_movement_are_added_up_in_a_session_and_not_over_sessions()
         ("Bench Press 70-80%", 1, "Mon", 50),
         ("Back Squat 70-80%", 1, "Thu", 0),
     ]
+
+
+def kg(mass):
+    return Weight(Mass(Fraction(mass), Unit.KG))
+
+
+def lb(mass):
+    return Weight(Mass(Fraction(mass), Unit.LB))
+
+
+LOAD_RISE = rule("load-rise", "", 2, 10, unit=BoundUnit.PERCENT)
+
+
+# Ratamess et al. 2009 (ACSM, Med Sci Sports Exerc 41(3):687-708): 2-10% more is 102 to 110 after 100 kg, 40.8 to 44
+# after 40, 63.75 to 68.75 after 62.5, 145.35 to 156.75 after 142.5; 42.5 after 40 lies inside, 22.5 after 20 does not.
+@pytest.mark.parametrize(
+    ("before", "after", "percent_more"),
+    [
+        (100, 102, 2),
+        (100, 110, 10),
+        (40, "40.8", 2),
+        (40, 44, 10),
+        ("62.5", "63.75", 2),
+        ("62.5", "68.75", 10),
+        ("142.5", "145.35", 2),
+        ("142.5", "156.75", 10),
+        (40, "42.5", 6.25),
+        (20, "22.5", 12.5),
+    ],
+)
+def test_load_rise_of_published_steps(before, after, percent_more):
+    made = plan(*(week(day("Mon", line(BENCH, segment(3, 5, kg(load))))) for load in (before, after)))
+    assert values(made, LOAD_RISE) == [percent_more]
+
+
+@pytest.mark.parametrize(
+    ("weeks", "rises"),
+    [
+        ([[kg(40)], [kg(40)], [kg(38)], [kg(40)]], [Fraction(200, 38)]),  # a week that is not heavier has no rise
+        ([[kg(40)], [], [kg(50)]], [25]),  # the last week that had one
+        ([[percent(70), percent(80)], [percent(84), percent(75)]], [5]),  # the heaviest of each week
+        ([[percent(70)], [kg(80)], [percent(77)], [kg(100)]], [10, 25]),
+        ([[PercentOfBest(Fraction(60), of="Back Squat")], [percent(80)]], []),
+        ([[lb(100)], [kg(50)]], [100 * (50 / 45.359237 - 1)]),  # a pound is 0.45359237 kg (NIST SP 811)
+        ([[rpe(7)], [rpe(9)]], []),
+    ],
+)
+def test_load_rise_compares_like_with_like(weeks, rises):
+    made = plan(*(week(day("Mon", *(line(BENCH, segment(3, 5, load)) for load in loads))) for loads in weeks))
+    assert values(made, LOAD_RISE) == pytest.approx([float(rise) for rise in rises])
+
+
+def test_load_rise_steps_over_deloads_and_warm_ups_and_takes_what_follows_from_a_percent():
+    def monday(*segments):
+        return day("Mon", line(BENCH, *segments), line(SQUAT, segment(3, 5, percent(70))))
+
+    made = plan(
+        week(monday(segment(1, 5, percent(60), SegmentKind.WARM_UP), segment(1, 3, percent(50)))),
+        deload(monday(segment(1, 3, percent(45)))),
+        week(monday(segment(1, 3, percent(50)), segment(1, 3, less(20)))),  # 60%
+    )
+    assert figures(made, LOAD_RISE) == [("Bench Press", 3, None, 20)]
+    assert figures(made, replace(LOAD_RISE, where=Where(every_week=True))) == [("Bench Press", 3, None, 20)]
+    for_chest = rule("load-rise", "chest", 2, 10, unit=BoundUnit.PERCENT)
+    for_quads = rule("load-rise", "quads", 2, 10, unit=BoundUnit.PERCENT)
+    assert (values(made, for_chest), values(made, for_quads)) == ([20], [])
+
+
+def test_load_rise_names_every_line_that_asks_for_the_most():
+    monday = day("Mon", line(BENCH, segment(3, 5, kg(40))), line(BENCH, segment(3, 5, kg(30)), label="light"))
+    heavier = day("Mon", line(BENCH, segment(3, 5, kg(44))), line(BENCH, segment(3, 5, kg(33)), label="light"))
+    again = day("Thu", line(BENCH, segment(3, 5, kg(44)), label="again"))
+    (found,) = measured(plan(week(monday), week(heavier, again)), LOAD_RISE)
+    assert [(part.line.label, part.amount) for part in found.parts] == [(None, 10), ("again", 10)]

@@ -28,6 +28,9 @@ from setwright.cli.names import slug, stems
         ("深蹲 計画", "深蹲-計画"),
         ("Cafe\u0301", "caf\u00e9"),
         ("5 x 5", "5-x-5"),
+        ("\U0001f3cb\ufe0f Woche", "woche"),  # an emoji with the mark that makes it coloured
+        ("\U0001f3cb\ufe0f", "plan"),
+        ("नमस्ते", "नमस्ते"),
     ],
 )
 def test_a_name_becomes_a_stem(name: str, stem: str) -> None:

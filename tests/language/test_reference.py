@@ -31,7 +31,7 @@ from setwright.plan import Handling
 from setwright.quantities import Unit, plain
 from setwright.record import record
 from setwright.render.csv import COLUMNS, VOLUME_COLUMNS, rows
-from setwright.render.keys import CAUTIONS
+from setwright.render.keys import CAUTIONS, HARD_DAYS, MINOR, TEST
 from setwright.rules import BoundUnit, Scope
 from setwright.science import time
 from setwright.science.effort import EFFORT_KEY
@@ -332,8 +332,9 @@ def test_columns_stand_in_their_order() -> None:
 
 def test_the_scale_of_effort_and_the_cautions_are_those_of_the_sheets() -> None:
     assert [tuple(row) for row in table_rows("| RPE | Means |")] == list(EFFORT_KEY)
-    for head, said in CAUTIONS:
-        assert squeezed(f"- **{head}.** {said}") in squeezed(REFERENCE)
+    facts = {"athlete": "Lumi", "born": 2010, "days": "Chest on Monday and Tuesday"}
+    for head, said in (*CAUTIONS, MINOR, HARD_DAYS, TEST):
+        assert squeezed(f"- **{head}.** {said.format(**facts)}") in squeezed(REFERENCE)
 
 
 def test_every_shipped_rule_set_is_named() -> None:

@@ -302,20 +302,20 @@ def test_ten_repetitions_are_reliable() -> None:
     ],
 )
 def test_spread_of_140_kg(reps: str, low: float, high: float) -> None:
-    least, greatest = spread(kg(140), Fraction(reps))
+    least, greatest = spread(lambda model: kg(140).times(share_of_best(model, Fraction(reps))))
     assert (float(least.amount), float(greatest.amount)) == pytest.approx((low, high), abs=PRINTED)
     assert least.unit is greatest.unit is Unit.KG
 
 
 def test_spread_of_one_repetition_is_the_best_and_past_the_end_there_is_none() -> None:
-    assert spread(lb(315), Fraction(1)) == (lb(315), lb(315))
+    assert spread(lambda model: lb(315).times(share_of_best(model, Fraction(1)))) == (lb(315), lb(315))
     with pytest.raises(BeyondModel):
-        spread(kg(140), Fraction(37))
+        spread(lambda model: kg(140).times(share_of_best(model, Fraction(37))))
 
 
 @pytest.mark.parametrize("reps", [2, 5, 10, 20, 36])
 def test_every_formula_and_their_mean_lie_inside_the_spread(reps: int) -> None:
-    least, greatest = spread(kg(1), Fraction(reps))
+    least, greatest = spread(lambda model: kg(1).times(share_of_best(model, Fraction(reps))))
     shares = [share_of_best(model, Fraction(reps)) for model in (*SEVEN, Model.MEAN)]
     assert all(least.amount <= share <= greatest.amount for share in shares)
     assert {least.amount, greatest.amount} <= set(shares)

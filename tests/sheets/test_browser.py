@@ -17,6 +17,9 @@ import pytest
 from run_command import run_command
 from setwright.plan import Plan
 from setwright.render import html
+from setwright.render.html import comparison as html_comparison
+from setwright.report.compare import columns, comparison
+from setwright.rules import Promise
 from sheets.sample_plans import hostile, long, reported
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "harbour-twelve-weeks"
@@ -102,6 +105,12 @@ def test_no_plan_scrolls_sideways(plan: Plan, tmp_path: Path) -> None:
 
 def test_the_example_does_not_scroll_sideways(page: Path, tmp_path: Path) -> None:
     assert measured(page.read_text(), tmp_path) == FITS
+
+
+def test_plans_side_by_side_do_not_scroll_sideways(tmp_path: Path) -> None:
+    plans = [hostile(), long(52, 3, 4), *(long(8, days, 4) for days in (2, 4, 5, 6))]
+    made = comparison(columns([(f"{at}.plan", plan, Promise()) for at, plan in enumerate(plans)]))
+    assert measured(html_comparison.page(made), tmp_path) == FITS
 
 
 def test_the_page_needs_nothing_else(page: Path) -> None:

@@ -6,13 +6,14 @@ import csv
 import io
 import json
 from importlib.resources import files
+from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
 
 from setwright.pipeline import Compilation, compile
 from setwright.render import csv as table
-from setwright.render import html, markdown
+from setwright.render import html, keys, markdown
 from setwright.render import json as data
 from setwright.report.overview import overview
 from setwright.report.volume import volume
@@ -88,3 +89,78 @@ def test_page_and_markdown(compiled: Compilation) -> None:
     assert "| 1 | **Back Squat** | 4 × 5 @ 80% | **80 kg** | 20 + 10 |  |  |" in text
     assert "Deload week" in page
     assert "**Deload week.**" in text
+
+
+# A best of 140 kg for 5 at RPE 8: from 112.88 kg (Wathan) to 119.15 (O'Conner), Epley 113.51; in steps of 2.5 kg that
+# is 112.5 to 120, and 120 is three steps from the 112.5 that is printed. The worked loads for 140 kg by each formula
+# stand in tests/science/test_repetitions.py.
+CAREFUL = """\
+use stdlib.exercises
+
+athlete "Lumi"
+  born 2010
+  bar 20 kg
+  plates 6x20, 2x10, 2x5, 2x2.5, 2x1.25 kg
+  best Back Squat: 140 kg
+  best Bench Press: 60 kg x 5
+
+plan "Ropewalk"
+  start 2027-01-04
+  block Base: 1 week
+    day Mon
+      Back Squat: 3 x 5 @ RPE 8
+      Bench Press: 3 x 5 @ 80%
+    day Tue
+      Back Squat: 1 x 1 @ RPE 9, test
+    day Wed
+      Front Squat: 1 x max, test
+"""
+
+
+@pytest.fixture(scope="module")
+def careful() -> tuple[str, str, Any]:
+    """Page, Markdown and JSON."""
+    plan = compile("ropewalk.plan", athletes=("Lumi",), text=CAREFUL).compilations[0].plan
+    figures = (plan, volume(plan), overview(plan))
+    page = html.page(*figures).replace("\u00a0", " ")
+    return page, markdown.text(*figures), json.loads(data.document(*figures))
+
+
+def test_what_other_formulas_give_stands_beside_the_load(careful: tuple[str, str, Any]) -> None:
+    page, text, made = careful
+    assert "<b>112.5 kg <span>(112.5\u2013120)</span></b>" in page
+    assert "**112.5 kg** (112.5\u2013120)" in text
+    squat, bench = (line["segments"][0]["load"] for line in made["plan"]["weeks"][0]["sessions"][0]["lines"])
+    assert (squat["model"], squat["spread"]) == ("epley", {"least": 112.5, "greatest": 120})
+    # 80% of an estimate, which is 70 kg by Epley: 56 kg; from 54 kg (Brzycki) to 57.13 (Mayhew), in steps 55 to 57.5.
+    assert (bench["amount"], bench["model"], bench["spread"]) == (55, "epley", None)
+
+
+def test_what_the_loads_rest_on_names_the_model(careful: tuple[str, str, Any]) -> None:
+    page, text, _ = careful
+    assert "- Back Squat: 140 kg (tested; efforts by epley)" in text
+    assert "- Bench Press: 70 kg (estimated by epley from 60 kg x 5)" in text
+    assert '<dd class="known" dir="auto">tested; efforts by epley</dd>' in page
+
+
+def test_cautions_stand_where_they_belong(careful: tuple[str, str, Any]) -> None:
+    page, text, _ = careful
+    head, said = keys.MINOR
+    minor = said.format(athlete="Lumi", born=2010)
+    assert f"<dt>{head}</dt><dd>{minor}</dd>" in page
+    assert text.index(f"- **{head}.** {minor}") < text.index("- **Before you start.**")
+    # The squats of Tuesday and Wednesday are hard, those of Monday are not.
+    days = keys.HARD_DAYS[1].format(days="Quadriceps on Tuesday and Wednesday")
+    steps, again = keys.TEST[1], keys.TEST_AGAIN[1].format(day="Tuesday")
+    for shown in (page, text):
+        assert days in shown
+        assert shown.index(steps) < shown.index(again)
+        assert [shown.count(one) for one in (days, steps, again)] == [1, 1, 1]
+
+
+def test_a_grown_athlete_of_a_plan_without_tests_gets_the_usual_cautions(compiled: Compilation) -> None:
+    plan = compiled.plan
+    page = html.page(plan, volume(plan), overview(plan))
+    assert 'class="caution"' not in page
+    assert keys.MINOR[0] not in page
+    assert keys.CAUTIONS[0][1] in page

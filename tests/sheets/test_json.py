@@ -58,6 +58,8 @@ def test_numbers_are_numbers_and_folders_stay_at_home() -> None:
         "handling": "bar",
         "per_side": [25, 5, 2.5, 1.25],
         "bar": {"amount": 20, "unit": "kg"},
+        "model": None,
+        "spread": None,
     }
     assert top["intensity"] == {"kind": "effort", "text": "RPE 8", "rpe_low": 8, "rpe_high": 8, "scale": "RPE"}
     assert lines[7]["segments"][0]["reps"] == {

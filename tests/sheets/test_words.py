@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from fractions import Fraction
 
@@ -19,7 +20,7 @@ from setwright.prescription import (
     Rest,
     Weight,
 )
-from setwright.render import words
+from setwright.render import keys, words
 from sheets.sample_plans import SPAN, SQUAT, bar, count, kg, rir, rpe, work
 
 
@@ -111,3 +112,26 @@ def test_days(first: date, last: date, text: str) -> None:
 
 def test_slots() -> None:
     assert (words.slot("Mon"), said(words.slot("3"))) == ("Monday", "Day 3")
+
+
+# Haff GG, Triplett NT (eds.), Essentials of Strength Training and Conditioning, 4th ed., 2016, testing protocol: 5-10
+# repetitions, 1 min; 5-10% more (upper body) or 10-20% (lower body) for 3-5, 2 min; again for 2-3, 2-4 min; again for
+# one; rests of 2-4 min after each try; 2.5-5% or 5-10% less after a miss, which is half; within 3-5 sets.
+def test_steps_of_a_test_are_the_published_ones() -> None:
+    _, steps = keys.TEST
+    assert re.findall(r"[\d–]+%?(?: min| tries)?", steps) == [
+        *("5–10", "1 min", "5–10%", "10–20%", "3–5", "2 min", "2–3", "2–4 min", "2–4 min", "2–4 min", "3–5 tries"),
+    ]
+    assert "take half of that off" in steps
+
+
+@pytest.mark.parametrize(
+    ("load", "text"),
+    [
+        (Load(kg(70), spread=(kg("67.5"), kg(75))), "67.5–75"),
+        (Load(kg(70)), None),
+        (None, None),
+    ],
+)
+def test_what_other_formulas_give(load: Load | None, text: str | None) -> None:
+    assert words.load_spread(work(3, count(5), rpe(8), load)) == text

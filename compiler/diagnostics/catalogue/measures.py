@@ -256,6 +256,29 @@ LIFTS_IN_ZONE: Final = Code(
     mended=plan_with("should lifts-in-zone 0-100%", "day Mon", "  Back Squat: 6 x 3 @ 75%"),
 )
 
+LOAD_RISE: Final = Code(
+    number="SW0615",
+    name="load-rise",
+    severity=Severity.WARNING,
+    title="Rise of a load outside the range a rule sets",
+    message="a load rise of {number}{whom} in {weeks}, outside the {bound} you asked for",
+    text="A rule bounds by how many percent the heaviest load of a movement, or percent of a best, exceeds that of the "
+    "last working week that had one. Deload and test weeks are stepped over unless the rule says `in every week` or "
+    "names them.",
+    failing=plan_with(
+        "should load-rise <= 10%",
+        "day Mon",
+        "  Bench Press: 3 x 8 @ [40, 45] kg",
+        block="Base: 2 weeks",
+    ),
+    mended=plan_with(
+        "should load-rise <= 10%",
+        "day Mon",
+        "  Bench Press: 3 x 8 @ [40, 42.5] kg",
+        block="Base: 2 weeks",
+    ),
+)
+
 BREACHES: Final = (
     WEEKLY_SETS,
     SESSION_SETS,
@@ -271,4 +294,5 @@ BREACHES: Final = (
     MONOTONY,
     STRAIN,
     LIFTS_IN_ZONE,
+    LOAD_RISE,
 )

@@ -26,26 +26,31 @@ STYLES: Final = ("style.css", "print.css")
 
 def page(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:
     """The whole page: overview, cautions, keys, a section a week."""
-    environment = _environment()
-    style = _style(environment)
-    return environment.get_template("page.html.j2").render(
-        sheet=sheet.sheet(plan, overview),
-        facts=front.facts(plan),
-        movements=front.movements(plan),
-        figure=figure(plan, overview),
-        sets=tables.sets_grids(plan, volume, overview),
-        minutes=tables.minutes_grids(plan, overview),
-        cautions=keys.CAUTIONS,
-        notation=keys.NOTATION,
-        effort_key=EFFORT_KEY,
-        effort_line=keys.EFFORT_LINE,
-        style=style,
-        policy=_policy(style),
+    sheet_style = style(STYLES)
+    arranged = sheet.sheet(plan, overview)
+    return (
+        environment()
+        .get_template("page.html.j2")
+        .render(
+            sheet=arranged,
+            facts=front.facts(plan),
+            movements=front.movements(plan),
+            figure=figure(plan, overview),
+            sets=tables.sets_grids(plan, volume, overview),
+            minutes=tables.minutes_grids(plan, overview),
+            cautions=arranged.cautions,
+            notation=keys.NOTATION,
+            effort_key=EFFORT_KEY,
+            effort_line=keys.EFFORT_LINE,
+            style=sheet_style,
+            policy=policy(sheet_style),
+        )
     )
 
 
 @cache
-def _environment() -> Environment:
+def environment() -> Environment:
+    """The templates of this folder; what they are given is escaped."""
     return Environment(
         loader=PackageLoader(__name__, "."),
         autoescape=True,
@@ -55,14 +60,14 @@ def _environment() -> Environment:
     )
 
 
-def _style(environment: Environment) -> Markup:
-    # Files of ours, never a person's text: they may stand as they are.
-    loader = environment.loader
+def style(names: Sequence[str]) -> Markup:
+    """Style sheets of this folder as one: files of ours, never a person's text, so that they may stand as they are."""
+    loader = environment().loader
     assert loader is not None
-    return Markup("".join(loader.get_source(environment, name)[0] for name in STYLES))
+    return Markup("".join(loader.get_source(environment(), name)[0] for name in names))
 
 
-def _policy(style: str) -> str:
+def policy(style: str) -> str:
     """A content security policy that lets this one style through and nothing else in or out."""
     digest = b64encode(sha256(style.encode()).digest()).decode()
     return f"default-src 'none'; style-src 'sha256-{digest}'; img-src data:; base-uri 'none'; form-action 'none'"

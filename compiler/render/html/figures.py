@@ -110,20 +110,42 @@ def figure(plan: Plan, overview: Sequence[WeekSummary]) -> Figure:
     """The time line with the effort plot under it."""
     count = len(plan.weeks)
     overview = telling(plan, overview)
-    efforts = [effort for week in overview for effort in (week.mean_effort, week.highest_effort) if effort is not None]
-    floor_rpe = min(floor(min(efforts)), 9) if efforts else 9
+    levels, height = scale([effort for week in overview for effort in (week.mean_effort, week.highest_effort)])
     return Figure(
         bands=tuple(_bands(plan)),
         marks=tuple(_mark(at, week.number, week.kind, count) for at, week in enumerate(plan.weeks)),
-        highest=_curve([week.highest_effort for week in overview], labelled=True),
-        mean=_curve([week.mean_effort for week in overview], labelled=False),
-        levels=tuple(Level(str(rpe), _y(Fraction(rpe))) for rpe in range(floor_rpe, 11)) if efforts else (),
-        height=int(TOP + (10 - floor_rpe) * POINT_HEIGHT + BOTTOM) if efforts else 0,
+        highest=curve([week.highest_effort for week in overview], labelled=True),
+        mean=curve([week.mean_effort for week in overview], labelled=False),
+        levels=levels,
+        height=height,
         dense=count > MOST_LABELS,
         tight=count > MOST_BOXES,
         untold=any(week.highest_effort is None for week in overview),
         said=_said(overview),
     )
+
+
+def scale(efforts: Sequence[Fraction | None]) -> tuple[tuple[Level, ...], int]:
+    """The levels from the lowest effort, at least two, to RPE 10, and the height of a plot that has them."""
+    known = [effort for effort in efforts if effort is not None]
+    if not known:
+        return (), 0
+    lowest = min(floor(min(known)), 9)
+    levels = tuple(Level(str(rpe), _y(Fraction(rpe))) for rpe in range(lowest, 11))
+    return levels, TOP + (10 - lowest) * POINT_HEIGHT + BOTTOM
+
+
+def curve(efforts: Sequence[Fraction | None], *, labelled: bool) -> Curve:
+    """Dots and lines; a figure stands over its dot, or under it where the line falls to the dot and rises again."""
+    count = len(efforts)
+    dots = [
+        None if effort is None else _dot(at, count, effort, BELOW if _is_valley(efforts, at) else ABOVE, labelled)
+        for at, effort in enumerate(efforts)
+    ]
+    strokes = tuple(
+        Stroke(one.x, one.y, next_one.x, next_one.y) for one, next_one in pairwise(dots) if one and next_one
+    )
+    return Curve(tuple(dot for dot in dots if dot), strokes)
 
 
 def _bands(plan: Plan) -> Iterator[Band]:
@@ -147,19 +169,6 @@ def _mark(at: int, number: int, kind: WeekKind, count: int) -> Mark:
     shown = at % ceil(count / MOST_LABELS) == 0
     letter = words.WEEK_LETTERS[kind]
     return Mark(_percent(at, count), _percent(1, count), _middle(at, count), number, shown, letter, kind.value)
-
-
-def _curve(efforts: Sequence[Fraction | None], *, labelled: bool) -> Curve:
-    """Dots and lines; a figure stands over its dot, or under it where the line falls to the dot and rises again."""
-    count = len(efforts)
-    dots = [
-        None if effort is None else _dot(at, count, effort, BELOW if _is_valley(efforts, at) else ABOVE, labelled)
-        for at, effort in enumerate(efforts)
-    ]
-    strokes = tuple(
-        Stroke(one.x, one.y, next_one.x, next_one.y) for one, next_one in pairwise(dots) if one and next_one
-    )
-    return Curve(tuple(dot for dot in dots if dot), strokes)
 
 
 def _is_valley(efforts: Sequence[Fraction | None], at: int) -> bool:

@@ -1,0 +1,158 @@
+"""What people write by habit, and how the language has it.
+
+Comes in: a line, and the place where reading stopped. Goes out: a help sentence for the slips that coaches make most.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+
+_SPELLED: dict[str, str] = {
+    **dict.fromkeys(("sec", "secs", "second", "seconds"), "s"),
+    **dict.fromkeys(("mins", "minute", "minutes"), "min"),
+    **dict.fromkeys(("hr", "hrs", "hour", "hours"), "h"),
+    **dict.fromkeys(("meter", "meters", "metre", "metres"), "m"),
+    **dict.fromkeys(("kgs", "kilo", "kilos", "kilogram", "kilograms"), "kg"),
+    **dict.fromkeys(("lbs", "pound", "pounds"), "lb"),
+    **dict.fromkeys(("amrap", "failure"), "max"),
+    **dict.fromkeys(("bw", "body-weight"), "bodyweight"),
+    **dict.fromkeys(("warmup", "warmups", "warm-ups", "warm"), "warm-up"),
+    **dict.fromkeys(("else", "default"), "otherwise"),
+    "rpe": "RPE",
+    "rir": "RIR",
+    "kg": "kg",
+    "lb": "lb",
+    "at": "@",
+    "twice": "2 times",
+    "–": "-",
+    "—": "-",
+    "‐": "-",
+    "‑": "-",
+    ";": ",",
+}
+_MODIFIERS = ("rest", "tempo", "warm-up", "limit", "test", "optional", "every", "pause", "advance")
+_RULES = ("must", "should", "waive")
+_WORDED = (*_RULES, "avoid", "has", "emphasis", "follow", "pattern", "needs")  # lines that hold words of a library
+
+
+def spelled(word: str) -> str | None:
+    """`Write ...`, where the word is a usual one for something that the language calls otherwise."""
+    if joined := re.fullmatch(r"(rpe)(\d+(?:\.\d+)?)|(\d+)(rir)", word, re.IGNORECASE):
+        return f"Write `{' '.join(part for part in joined.groups() if part).upper()}`."
+    found = _SPELLED.get(word.casefold())
+    return f"Write `{found}`." if found is not None and found != word else None
+
+
+def decimal_comma(line: str, comma: int) -> str | None:
+    """`Write 62.5`, where the comma at an index of the line stands between digits without a blank."""
+    before, after = re.search(r"\d+$", line[:comma]), re.match(r",(\d+)(?!\d*,\d)", line[comma:])
+    return f"Write a decimal point: `{before[0]}.{after[1]}`." if before and after else None
+
+
+def advice(text: str, start: int, end: int, expected: Collection[str]) -> str | None:
+    """Help for the text at `start`, where one of the terminals `expected` should have stood."""
+    before, found, rest = text[:start].rstrip(), text[start:end], text[start:]
+    return (
+        _at_the_start(before, found)
+        or _of_marks(text, start, rest, expected)
+        or _of_numbers(before, found, rest, expected)
+        or _of_modifiers(rest, expected)
+        or _of_words(text, before, found, expected)
+    )
+
+
+def of_early_end(text: str) -> str | None:
+    """Help for a line that ends too early, where one of its words is a habit."""
+    if re.fullmatch(r"emphasis .*\d\s+sets", text):
+        return "Write `per week` at its end."
+    return next(filter(None, map(spelled, re.findall(r"[^\W\d_][\w-]*", text))), None)
+
+
+def _at_the_start(before: str, found: str) -> str | None:
+    if before:
+        return None
+    if found == "/":
+        return "A remark begins with `#`."
+    return (
+        "A line begins with its word or name, without a mark or a number."
+        if found in "-*•·+" or found.isdigit()
+        else None
+    )
+
+
+def _of_marks(text: str, start: int, rest: str, expected: Collection[str]) -> str | None:
+    if rest[0] == "," and (help_ := decimal_comma(text, start)):
+        return help_
+    if rest[0] in "*✕✖" and "X" in expected:
+        return "Write `x`."
+    if clock := re.search(r"(\d+):(\d\d)$", text[: start + 3]):
+        return f"Write `{int(clock[1]) * 60 + int(clock[2])} s`."
+    if re.match(r"->|→", rest) and "COLON" in expected and (other := re.match(r"\S+\s+([^:]*\w)", rest)):
+        return f"Write `swap {text[:start].strip()} for {other[1]}`."
+    if list_ := re.search(r"\d+(?:/\d+)+", text[: start + 1] + rest[1:]) if re.match(r"/\d", rest) else None:
+        return f"Values that follow each other week by week stand in brackets: `[{list_[0].replace('/', ', ')}]`."
+    return None
+
+
+def _of_numbers(before: str, found: str, rest: str, expected: Collection[str]) -> str | None:
+    last = before.rpartition(" ")[2]
+    number = re.search(r"\d+(?:\.\d+)?$", before)
+    if found.upper() == "RPE" and number and not re.match(r"\w+\s*\d", rest):
+        return f"Write `RPE {number[0]}`."
+    if last.upper() == "RIR" and found.isdigit():
+        return f"Write `{found} RIR`."
+    if "_AT" in expected and (stated := re.match(r"RPE\s*\d+(?:\.\d+)?|\d+(?:\.\d+)?\s*(?:%|kg|lb|RIR)", rest)):
+        return f"How hard or heavy stands after `@`: `@ {stated[0]}`."
+    if re.match(r"1\s?-?RM\b", rest, re.IGNORECASE):
+        return "Leave `1RM` out: a percent is of the athlete's best."
+    if ("PER_SIDE" in expected or "_AT" in expected) and number and re.match(r"each\b|per\b|/\s*[a-z]|e/s", rest):
+        return f"Write `{last}/side`."
+    if found == "to" and number and (top := re.match(r"to\s+(\d+)", rest)):
+        return f"Write `{number[0]}-{top[1]}`."
+    if "X" in expected and found in ("set", "sets", "rep", "reps", "repetitions"):
+        return "Sets and repetitions are written `3 x 5`."
+    if "TEMPO" in expected and (tempo := re.match(r"[\dxX]{4}\b", rest)):
+        return f"Write `{'-'.join(tempo[0].upper())}`."
+    return None
+
+
+def _of_modifiers(rest: str, expected: Collection[str]) -> str | None:
+    word = re.match(r"\(?\s*([a-z-]+)", rest)
+    if word is None or "COMMA" not in expected or word[1] not in _MODIFIERS:
+        return None
+    return f"A comma stands before it: `, {word[1]}`."
+
+
+def _of_words(text: str, before: str, found: str, expected: Collection[str]) -> str | None:
+    first, _, last = text.split()[0], *before.rpartition(" ")[1:]
+    if "WEEKDAY" in expected and found[:3].casefold() in ("mon", "tue", "wed", "thu", "fri", "sat", "sun"):
+        return f"Write `{found[:3].title()}`."
+    if found.casefold() in ("rep", "reps", "repetitions"):
+        return "Repetitions bear no unit: `3 x 5`."
+    if help_ := spelled(found) or spelled(last):
+        return help_
+    if found in ("day", "days") and (number := re.search(r"\d+$", before)) and first in _RULES:
+        return f"Write hours: `{int(number[0]) * 24} h`."
+    if found in ("week", "weeks") and last.isdigit() and "RPAR" in expected:
+        return f"Write `{last}` alone: the template says what it counts."
+    if first == "plates" and "X" in expected:
+        return "Write how many there are of each: `2x20, 4x2.5 kg`."
+    if " for all " in f"{before} ":
+        return "Write `for every muscle`."
+    if first in _RULES and " balance for " in before:
+        return "`balance` takes its two words without `for`."
+    if first in _RULES and last.islower() and before.count(" ") == 2:
+        measure = before.split()[1]
+        return f"A measure is one word: `{measure}-{last}`." if found == "for" else f"Write `for {last}`."
+    if first in _WORDED and last.islower() and found.islower() and last != first:
+        return f"A word of two parts takes a hyphen: `{last}-{found}`."
+    return _of_small_letters(text, before, expected)
+
+
+def _of_small_letters(text: str, before: str, expected: Collection[str]) -> str | None:
+    name = re.match(r"[^\W\d_][^:\d]*", text)
+    if "COLON" not in expected or name is None or not before.islower() or " " in before:
+        return None
+    capitals = " ".join(word.capitalize() for word in name[0].split())
+    return f"The words of a name begin with capitals: `{capitals}`; or it stands in quotes."

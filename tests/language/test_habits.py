@@ -1,0 +1,100 @@
+"""What people write by habit is answered with what the language writes instead; what follows from one slip is silent."""
+
+from __future__ import annotations
+
+import pytest
+
+from setwright.pipeline import compile
+
+DAY = 'use stdlib.exercises\nplan "Pier"\n  block Base: 2 weeks\n    day Mon\n      '
+RULES = "use stdlib.exercises\nrules pier\n  "
+
+
+@pytest.mark.parametrize(
+    ("line", "help_"),
+    [
+        ("Back Squat: 3 sets x 5 reps", "Sets and repetitions are written `3 x 5`."),
+        ("Back Squat: 3 x 5 reps", "Repetitions bear no unit: `3 x 5`."),
+        ("Back Squat: 3 x 5 @ RPE8", "Write `RPE 8`."),
+        ("Back Squat: 3 x 5 @ 8 RPE", "Write `RPE 8`."),
+        ("Back Squat: 3 x 5 @ RIR 2", "Write `2 RIR`."),
+        ("Back Squat: 3 x 5 @ RPE 8 rest 2 min", "A comma stands before it: `, rest`."),
+        ("Back Squat: 3 x 5 (rest 2 min)", "A comma stands before it: `, rest`."),
+        ("Back Squat: 3 x 5 @ 100 lbs", "Write `lb`."),
+        ("Back Squat: 3 x 5 80%", "How hard or heavy stands after `@`: `@ 80%`."),
+        ("Back Squat: 3 x 5, 80%", "How hard or heavy stands after `@`: `@ 80%`."),
+        ("Back Squat: 3 x 5 @ 62,5 kg", "Write a decimal point: `62.5`."),
+        ("Back Squat: 5/3/1", "Values that follow each other week by week stand in brackets: `[5, 3, 1]`."),
+        ("Back Squat: 3 x AMRAP", "Write `max`."),
+        ("Pull-Up: 3 x 5 @ BW + 10 kg", "Write `bodyweight`."),
+        ("Plank: 3 x 40 sec", "Write `s`."),
+        ("Plank: 3 x 1:30", "Write `90 s`."),
+        ("Back Squat: 3 x 5, tempo 31X1", "Write `3-1-X-1`."),
+        ("Back Squat: 3 x 5, warmup", "Write `warm-up`."),
+        ("Split Squat: 3 x 8-10 each side", "Write `8-10/side`."),
+        ("Split Squat: 3 x 8/leg", "Write `8/side`."),
+        ("Back Squat: 3 x 5–8", "Write `-`."),
+        ("Back Squat: 3 x 5 to 8", "Write `5-8`."),
+        ("back squat: 3 x 5", "The words of a name begin with capitals: `Back Squat`; or it stands in quotes."),
+        ("1. Back Squat: 3 x 5", "A line begins with its word or name, without a mark or a number."),
+        ("Superset rest 60 s", "Write `superset`, in small letters."),
+        ("Back Squat -> Front Squat", "Write `swap Back Squat for Front Squat`."),
+        ("Farmers Carry: 3 x 20 m", "Did you mean `Farmer's Carry`?"),
+    ],
+)
+def test_a_line_of_a_day(line: str, help_: str) -> None:
+    assert helps(DAY + line)[0] == help_
+
+
+@pytest.mark.parametrize(
+    ("line", "help_"),
+    [
+        ("must session sets for chest <= 8", "A measure is one word: `session-sets`."),
+        ("should weekly-sets chest 4-8", "Write `for chest`."),
+        ("should frequency for all muscles >= 2", "Write `for every muscle`."),
+        ("should recovery for quads >= 2 days", "Write hours: `48 h`."),
+        ("should balance for horizontal-push : horizontal-pull 1-2", "`balance` takes its two words without `for`."),
+    ],
+)
+def test_a_rule(line: str, help_: str) -> None:
+    assert helps(RULES + line)[0] == help_
+
+
+def test_where_a_number_is_missing_only_a_number_is_asked_for() -> None:
+    assert helps('plan "Pier"\n  block Base: -2 weeks')[0] == "Here could stand a number."
+
+
+def test_a_weekday_in_full() -> None:
+    assert helps('plan "Pier"\n  block Base: 2 weeks\n    day Monday')[0] == "Write `Mon`."
+
+
+def test_a_microcycle_that_cannot_be_read_makes_no_numbered_day_wrong() -> None:
+    text = 'use stdlib.exercises\nplan "Pier"\n  microcycle 8\n  block Base: 1 week\n    day 3\n      Plank: 2 x 40 s'
+    assert codes(text) == ["SW0102"]
+
+
+def test_names_with_the_prefix_of_a_lost_file_are_not_told_again() -> None:
+    text = DAY.replace("\n", '\nuse "lost.plan" as club\n', 1) + "club.Log Press: 3 x 5\n      Back Squatt: 2 x 5"
+    assert codes(text) == ["SW0001", "SW0201"]
+    assert helps(text)[1] == "Did you mean `Back Squat`?"
+
+
+def test_other_unknown_names_may_stand_in_the_lost_file() -> None:
+    text = DAY.replace("\n", '\nuse "lost.plan"\n', 1) + "Keg Throw Over The Wall: 3 x 5"
+    assert helps(text)[1] == "Perhaps it stands in `lost.plan`, which could not be read."
+
+
+def test_two_ways_to_count_in_one_place_are_told() -> None:
+    assert codes(RULES + "count direct\n  count total\n  count from RPE 6\n  count required") == ["SW0310"]
+    assert (
+        codes('plan "Pier"\n  count direct\n  count direct\n  block Base: 1 week\n    day Mon\n      note "Walk."')[0]
+        == "SW0310"
+    )
+
+
+def codes(text: str) -> list[str]:
+    return [found.code.number for found in compile("pier.plan", text=text).diagnostics]
+
+
+def helps(text: str) -> list[str | None]:
+    return [found.help for found in compile("pier.plan", text=text).diagnostics]
