@@ -55,6 +55,19 @@ class _Verbs(click.Group):
         assert isinstance(found, click.Command)
         return found
 
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        try:
+            return super().resolve_command(ctx, args)
+        except click.UsageError:
+            from setwright.suggest import did_you_mean
+
+            near = did_you_mean(args[0], (verb.name for verb in VERBS))
+            if near is None:
+                raise
+            raise Trouble(f"there is no verb `{args[0]}`. {near}") from None
+
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         with formatter.section("Verbs"):
             formatter.write_dl([(verb.name, verb.answers) for verb in VERBS])

@@ -37,9 +37,16 @@ def command(words: tuple[str, ...], file: str | None) -> None:
     put("\n".join(visible(line) for line in _answer(known, asked)) + "\n")
 
 
+_ALSO_CALLED = {"movement": ("exercise", "exercises"), "rule set": ("rule", "rules")}
+
+
 def _answer(known: Sequence[Entry], asked: str) -> list[str]:
     folded = asked.casefold()
-    found = [entry for entry in known if entry.is_about(folded)]
+    found = [entry for entry in known if entry.is_about(folded)] or [
+        entry
+        for entry in known
+        if folded in (entry.kind, _heading(entry.kind).casefold(), *_ALSO_CALLED.get(entry.kind, ()))
+    ]
     exact = [entry for entry in found if entry.is_called(folded)] or (found if len(found) == 1 else [])
     if exact:
         return [line for entry in exact for line in ("", *entry.whole)][1:]

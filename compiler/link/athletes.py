@@ -24,6 +24,7 @@ Problems = list[Diagnostic]
 
 MOST_WEIGHTS = 200
 MOST_DISCS = 200
+MOST_KINDS = 24  # of discs; sums of more kinds are too many to go through
 _REPEATED = ("best", "avoid", "swap", "emphasis", "note", "unread")
 
 
@@ -111,6 +112,10 @@ def _plates(node: n.PlatesLine, problems: Problems) -> tuple[tuple[int, Mass], .
         problems.append(codes.BAD_EQUIPMENT.at(node.span, message="these plates need a unit at the end: `kg` or `lb`"))
         return ()
     made: list[tuple[int, Mass]] = []
+    if len({(size, own or unit) for _, size, own in node.plates}) > MOST_KINDS:
+        message = f"there are discs of at most {MOST_KINDS} masses"
+        problems.append(codes.BAD_EQUIPMENT.at(node.span, message=message))
+        return ()
     for count, size, own in node.plates:
         if not 0 < count <= MOST_DISCS or not 0 < size <= 100:
             message = f"a plate weighs up to 100 kg or lb, and there are 1 to {MOST_DISCS} of a kind"

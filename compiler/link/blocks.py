@@ -117,8 +117,9 @@ class _Linker:
             return None
         deloads = self._deloads(statement.body, head, length)
         unread = any(isinstance(line.node, n.Unread) for line in statement.body)
+        lost = unread or any(self._is_elsewhere(line.node) for line in statement.body)
         weeks_known = not unread and len(self._problems) == before
-        if not days and len(deloads) < length and not unread and not self._inherits_nothing(head):
+        if not days and len(deloads) < length and not lost and not self._inherits_nothing(head):
             self._problems.append(structure.NO_SESSIONS.at(head.span, what=f"block {head.name.text}"))
         like = Related(head.like.span, f"block {head.name.text} takes its days from here") if head.like else None
         limit, limit_span = self._limit(statement.body)
@@ -138,6 +139,10 @@ class _Linker:
     def _inherits_nothing(self, head: n.BlockHead) -> bool:
         """True where the block it is like is unknown, in a circle or empty, which is told there."""
         return head.like is not None and not self._days.get(head.like.text.casefold())
+
+    def _is_elsewhere(self, node: n.Node) -> bool:
+        """True for a day that the calendar does not have, which was told where it stands."""
+        return isinstance(node, n.DayHead) and self._calendar.offset(node.slot, []) is None
 
     def _length(self, head: n.BlockHead) -> int | None:
         if head.weeks is None:

@@ -15,12 +15,15 @@ from setwright.link.scopes import Scopes, home_of
 from setwright.plan import Handling, Movement, Muscle
 from setwright.record import record
 from setwright.source import Source, Span
-from setwright.suggest import did_you_mean
+from setwright.suggest import did_you_mean, either
 from setwright.syntax import LineReader
 from setwright.syntax.nodes import Name, Setting, Statement
 from setwright.syntax.outline import Postponed, pattern_of
 
 EQUIPMENT = "equipment "  # before its words, which are a set of their own
+
+
+MOST_HELPED = 500  # unknown names; a file of thousands needs another kind of help, and each is compared with all known
 
 
 @record
@@ -64,6 +67,7 @@ class Library:
     _linked: dict[str, Movement | None] = field(default_factory=dict)
     _patterns: frozenset[str] | None = None
     _shipped: dict[str, Declared] | None = None
+    _misses: int = 0
 
     def movement(self, name: Name, problems: list[Diagnostic]) -> Movement | None:
         """The movement called so, or None after saying that there is none."""
@@ -111,7 +115,9 @@ class Library:
         """Did you mean: among names as the file could write them; or that its prefix is none."""
         spoken = tuple(self.scopes.spoken(kept, home_of(name)))
         same = [one for one in spoken if one.partition(".")[2].casefold() == name.text.casefold()]
-        found = did_you_mean(name.text, spoken) or (f"Did you mean `{same[0]}`?" if same else None)
+        self._misses += 1
+        close = did_you_mean(name.text, spoken) if self._misses <= MOST_HELPED else None
+        found = close or (f"Did you mean `{same[0]}`?" if same else None)
         if found is None and not self.scopes.has_prefix(name):
             return f"This file uses nothing as `{name.text.partition('.')[0]}`."
         return found
@@ -175,9 +181,15 @@ class Library:
         """The equipment that a word means, or None after saying that there is none."""
         found = self._word(name, EQUIPMENT, (self.equipment,))
         if found is None:
-            help_ = self._near_word(name, EQUIPMENT, self.equipment)
+            help_ = self._near_word(name, EQUIPMENT, self.equipment) or self._equipment_in(name)
             problems.append(names.UNKNOWN_EQUIPMENT.at(name.span, name=name.text, help=help_))
         return found
+
+    def _equipment_in(self, name: Name) -> str:
+        """Did you mean: the equipment that a longer word holds, as `squat-rack` holds `rack`; or where it is listed."""
+        parts = name.text.split("-")
+        held = [f"`{word}`" for word in self.equipment if set(word.split("-")) <= set(parts)]
+        return f"Did you mean {either(held)}?" if held else "`setwright library` lists all there is."
 
     def _word(self, name: Name, kind: str, tables: tuple[Container[str], ...]) -> str | None:
         for text, files in self.scopes.meanings(name):

@@ -21,9 +21,7 @@ if TYPE_CHECKING:
     from setwright.link.library import Library
 
 
-def link_movement(
-    library: Library, key: str, linked: dict[str, Movement | None], problems: list[Diagnostic]
-) -> None:
+def link_movement(library: Library, key: str, linked: dict[str, Movement | None], problems: list[Diagnostic]) -> None:
     """Put the movement declared under a folded name among the linked, with those it is like; None in a circle."""
     chain = _chain(library, key, linked, problems)
     movement: Movement | None = None
@@ -66,12 +64,19 @@ def _chain(
             return chain
         if model in chain:
             circle = _circle([library.movements[link].name for link in chain], library.movements[model].name)
-            assert head.like is not None
-            problems.append(names.LIKE_CYCLE.at(head.like.span, what="movements", chain=circle))
+            problems.append(names.LIKE_CYCLE.at(_like(chain[model]).span, what="movements", chain=circle))
             return dict.fromkeys(chain)
         key = model
     chain[key] = None
     return chain
+
+
+def _like(statement: Statement | None) -> Name:
+    """What a declaration in a circle is like."""
+    assert statement is not None
+    assert isinstance(statement.node, Head)
+    assert statement.node.like is not None
+    return statement.node.like
 
 
 def _circle(seen: Iterable[str], again: str) -> str:

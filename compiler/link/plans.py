@@ -57,9 +57,7 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
     written = [line for line in body if isinstance(line.node, n.BlockHead)]
     if len(written) + len(lines.models) > LONGEST_PLAN:  # each takes over days and says where from: too much for memory
         count = len(written) + len(lines.models)
-        problems.append(
-            structure.TOO_LARGE.at(head.span, what="blocks of this plan", count=count, most=LONGEST_PLAN)
-        )
+        problems.append(structure.TOO_LARGE.at(head.span, what="blocks of this plan", count=count, most=LONGEST_PLAN))
         return None
     blocks = linked_blocks(written, lines.models, calendar, library, problems)
     _check_size(head, body, sum(block.weeks for block in blocks), problems)
@@ -118,7 +116,9 @@ def _check_end(settings: _Settings, head: n.Head, days: int, problems: Problems)
     """The calendar ends with the year 9999, and so do plans."""
     start = settings.start()
     if start is not None and days > (date.max - start).days + 1:
-        problems.append(structure.TOO_LARGE.at(head.span, what="year of the last day", count=date.max.year + 1, most=date.max.year))
+        problems.append(
+            structure.TOO_LARGE.at(head.span, what="year of the last day", count=date.max.year + 1, most=date.max.year)
+        )
 
 
 class _Settings:

@@ -32,6 +32,17 @@ _SPELLED: dict[str, str] = {
     ";": ",",
 }
 _MODIFIERS = ("rest", "tempo", "warm-up", "limit", "test", "optional", "every", "pause", "advance")
+_HEADS = (
+    "Block",
+    "Day",
+    "Deload",
+    "Plan",
+    "Athlete",
+    "Template",
+    "Rules",
+    "Emphasis",
+    "Best",
+)  # where a name may go on
 _RULES = ("must", "should", "waive")
 _WORDED = (*_RULES, "avoid", "has", "emphasis", "follow", "pattern", "needs")  # lines that hold words of a library
 
@@ -64,6 +75,8 @@ def advice(text: str, start: int, end: int, expected: Collection[str]) -> str | 
 
 def of_early_end(text: str) -> str | None:
     """Help for a line that ends too early, where one of its words is a habit."""
+    if re.match(r"deload\b[^:]*$", text):
+        return f"Say how it is lighter: `{text}: sets 50%, load 90%`."
     if re.fullmatch(r"emphasis .*\d\s+sets", text):
         return "Write `per week` at its end."
     return next(filter(None, map(spelled, re.findall(r"[^\W\d_][\w-]*", text))), None)
@@ -102,6 +115,8 @@ def _of_numbers(before: str, found: str, rest: str, expected: Collection[str]) -
         return f"Write `RPE {number[0]}`."
     if last.upper() == "RIR" and found.isdigit():
         return f"Write `{found} RIR`."
+    if re.match(r"\d+(?:\.\d+)?%\s*x", rest):
+        return "A comma stands between warm-up sets."
     if "_AT" in expected and (stated := re.match(r"RPE\s*\d+(?:\.\d+)?|\d+(?:\.\d+)?\s*(?:%|kg|lb|RIR)", rest)):
         return f"How hard or heavy stands after `@`: `@ {stated[0]}`."
     if re.match(r"1\s?-?RM\b", rest, re.IGNORECASE):
@@ -126,6 +141,10 @@ def _of_modifiers(rest: str, expected: Collection[str]) -> str | None:
 
 def _of_words(text: str, before: str, found: str, expected: Collection[str]) -> str | None:
     first, _, last = text.split()[0], *before.rpartition(" ")[1:]
+    if first in _HEADS:
+        return f"Write `{first.casefold()}`, in small letters."
+    if first == "available" and found == "-":
+        return "Write each day, with commas: `Mon, Tue, Wed`."
     if "WEEKDAY" in expected and found[:3].casefold() in ("mon", "tue", "wed", "thu", "fri", "sat", "sun"):
         return f"Write `{found[:3].title()}`."
     if found.casefold() in ("rep", "reps", "repetitions"):

@@ -22,6 +22,16 @@ def test_a_name_shows_one_movement_whole(club: Path, run: Run) -> None:
 
 
 @pytest.mark.parametrize(
+    ("asked", "heading"),
+    [("equipment", "Equipment"), ("muscles", "Muscles"), ("exercises", "Movements"), ("rules", "Rule sets")],
+)
+def test_a_kind_lists_what_there_is_of_it(asked: str, heading: str, run: Run) -> None:
+    shown = run("library", asked).stdout.splitlines()
+    assert shown[0] == heading
+    assert len([line for line in shown if line.startswith("  ")]) == len(shown) - 1 > 4
+
+
+@pytest.mark.parametrize(
     ("asked", "within"),
     [
         ("quads", "worked by: "),

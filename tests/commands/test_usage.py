@@ -80,6 +80,11 @@ def test_wrong_usage_is_2(arguments: tuple[str, ...], tmp_path: Path, monkeypatc
     assert os.listdir(tmp_path) == ["a.plan"]
 
 
+def test_a_slip_in_a_verb_is_answered_with_the_verb() -> None:
+    answer = run("buidl", "a.plan")
+    assert (answer.exit_code, answer.stderr) == (2, "setwright: there is no verb `buidl`. Did you mean `build`?\n")
+
+
 @pytest.mark.parametrize("verb", ["check", "build", "volume"])
 def test_a_missing_file_is_one_line(verb: str, tmp_path: Path) -> None:
     missing = tmp_path / "a\x1b[31m.plan"

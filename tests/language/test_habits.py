@@ -1,4 +1,4 @@
-"""What people write by habit is answered with what the language writes instead; what follows from one slip is silent."""
+"""What people write by habit is answered with what the language has for it; what follows from one slip is silent."""
 
 from __future__ import annotations
 
@@ -24,6 +24,7 @@ RULES = "use stdlib.exercises\nrules pier\n  "
         ("Back Squat: 3 x 5 80%", "How hard or heavy stands after `@`: `@ 80%`."),
         ("Back Squat: 3 x 5, 80%", "How hard or heavy stands after `@`: `@ 80%`."),
         ("Back Squat: 3 x 5 @ 62,5 kg", "Write a decimal point: `62.5`."),
+        ("Back Squat: 3 x 5, warm-up 40% x 8 60% x 5", "A comma stands between warm-up sets."),
         ("Back Squat: 5/3/1", "Values that follow each other week by week stand in brackets: `[5, 3, 1]`."),
         ("Back Squat: 3 x AMRAP", "Write `max`."),
         ("Pull-Up: 3 x 5 @ BW + 10 kg", "Write `bodyweight`."),
@@ -64,6 +65,18 @@ def test_where_a_number_is_missing_only_a_number_is_asked_for() -> None:
     assert helps('plan "Pier"\n  block Base: -2 weeks')[0] == "Here could stand a number."
 
 
+@pytest.mark.parametrize(
+    ("line", "help_"),
+    [
+        ("Block Peak: 3 weeks", "Write `block`, in small letters."),
+        ("deload week 4", "Say how it is lighter: `deload week 4: sets 50%, load 90%`."),
+        ("emphasis chest +3 sets", "Write `per week` at its end."),
+    ],
+)
+def test_a_line_of_a_plan(line: str, help_: str) -> None:
+    assert helps(f'plan "Pier"\n  {line}')[0] == help_
+
+
 def test_a_weekday_in_full() -> None:
     assert helps('plan "Pier"\n  block Base: 2 weeks\n    day Monday')[0] == "Write `Mon`."
 
@@ -71,6 +84,15 @@ def test_a_weekday_in_full() -> None:
 def test_a_microcycle_that_cannot_be_read_makes_no_numbered_day_wrong() -> None:
     text = 'use stdlib.exercises\nplan "Pier"\n  microcycle 8\n  block Base: 1 week\n    day 3\n      Plank: 2 x 40 s'
     assert codes(text) == ["SW0102"]
+
+
+def test_a_block_whose_days_have_the_wrong_slots_has_sessions() -> None:
+    text = DAY.replace("  block", "  microcycle 8 days\n  block") + "Plank: 2 x 40 s"
+    assert codes(text) == ["SW0307"]
+
+
+def test_equipment_is_found_in_a_longer_word() -> None:
+    assert helps('use stdlib.equipment\nathlete "Ina"\n  has squat-rack')[0] == "Did you mean `rack`?"
 
 
 def test_names_with_the_prefix_of_a_lost_file_are_not_told_again() -> None:

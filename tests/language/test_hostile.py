@@ -42,6 +42,53 @@ HOSTILE: dict[str, tuple[bytes, tuple[int, str]]] = {
         "".join(f'exercise "m{n}" like "m{n + 1}"\n' for n in range(1000)).encode() + b'exercise "m1000" like "m0"\n',
         (1, "like-cycle"),
     ),
+    "movements like each other, thousands deep": (
+        (
+            "".join(f'exercise "m{n}" like "m{n + 1}"\n' for n in range(5000)) + 'exercise "m5000"\n  works q 1\n'
+        ).encode(),
+        (5002, "unknown-muscle"),
+    ),
+    "bests taken from each other in a circle of thousands": (
+        "".join(f'exercise "m{n}"\n  best from "m{(n + 1) % 3000}" 99%\n' for n in range(3000)).encode(),
+        (1, "like-cycle"),
+    ),
+    "unknown names as long as a line": (
+        (PLAN + "".join(f'      "{"S" * 1900}{n}": 3 x 5\n' for n in range(300)))
+        .replace("Squat", "S" * 1900, 1)
+        .encode(),
+        (5, "unknown-movement"),
+    ),
+    "thousands of blocks, each like the one before": (
+        (PLAN + SQUAT + "3 x 5\n" + "".join(f"  block B{n}: 1 week like B{n - 1}\n" for n in range(1, 3000))).encode(),
+        (2, "too-large"),
+    ),
+    "a sheet of hundreds of thousands of rows": (
+        (
+            'exercise Squat\nplan "Pier"\n  block Base: 104 weeks\n    day Mon\n'
+            + "".join(f'      Squat "{n}": 1 x 5{" then 1 x 5" * 100}\n' for n in range(20))
+        ).encode(),
+        (2, "too-large"),
+    ),
+    "notes on every line of every week": (
+        (PLAN.replace("1 week", "104 weeks") + SQUAT + "3 x 5\n" + f'        note "{"n" * 1900}"\n' * 300).encode(),
+        (2, "too-large"),
+    ),
+    "thousands of rules": ((PLAN + SQUAT + "3 x 5\n" + "  must effort <= RPE 8\n" * 2000).encode(), (2, "too-large")),
+    "sets added in every week of two years": (
+        (
+            'muscle quads\nexercise Squat\n  works quads 1\nplan "Pier"\n  microcycle 60 days\n'
+            "  emphasis quads +20 sets per week\n"
+            "  must monotony <= 9\n  block Base: 104 weeks\n"
+            + "".join(f"    day {n}\n      Squat: 3 x 5 @ RPE 7\n" for n in range(1, 61))
+        ).encode(),
+        (6, "too-large"),
+    ),
+    "discs of hundreds of masses": (
+        (
+            'athlete "Ada"\n  bar 20 kg\n  plates ' + ", ".join(f"200x{n / 10}" for n in range(1, 200)) + " kg\n"
+        ).encode(),
+        (3, "bad-equipment"),
+    ),
 }
 
 

@@ -18,14 +18,29 @@ from textwrap import indent
 import pytest
 
 from run_command import run_command
-from setwright import files
+from setwright import files, suggest
 from setwright.check.figures import session_time
 from setwright.check.measure import Measure
 from setwright.check.measures import MEASURES
 from setwright.cli import VERBS
 from setwright.cli.templates import templates
 from setwright.diagnostics.catalogue import every_code, later
-from setwright.link import athletes, blocks, imports, models, plans, rulesets, tracks, values, wishes
+from setwright.emphasis import placing
+from setwright.expand import weeks as expanded
+from setwright.link import (
+    athletes,
+    blocks,
+    imports,
+    models,
+    plans,
+    rulesets,
+    tracks,
+    values,
+    wishes,
+)
+from setwright.link import (
+    library as linking,
+)
 from setwright.pipeline import EVERY_ATHLETE, compile, library
 from setwright.plan import Handling
 from setwright.quantities import Unit, plain
@@ -306,9 +321,13 @@ def test_limits() -> None:
     assert found == {
         "weeks of a block": blocks.LONGEST_BLOCK,
         "weeks of a plan": blocks.LONGEST_PLAN,
+        "blocks of a plan": blocks.LONGEST_PLAN,
+        "rows of a plan's CSV and notes, in all weeks": expanded.MOST_ROWS,
+        "rules of a plan, with those that it follows": plans.MOST_RULES,
         "days of a microcycle": plans.LONGEST_MICROCYCLE,
         "sets of a segment, rounds of a circuit": tracks.MOST_SETS,
         "sets a week that an `emphasis` adds or takes": wishes.MOST_WISHED,
+        "sets that all of a plan's `emphasis` lines ask for, in all weeks": placing.MOST_PLACED,
         "repetitions of a set": tracks.MOST_REPS,
         "hours of a set or a rest": values.LONGEST_SET_S // 3600,
         "metres of a set": tracks.FARTHEST_M,
@@ -316,8 +335,11 @@ def test_limits() -> None:
         "kilograms": values.HEAVIEST["kg"],
         "pounds": values.HEAVIEST["lb"],
         "discs of one mass": athletes.MOST_DISCS,
+        "masses of discs": athletes.MOST_KINDS,
         "dumbbells of one range": athletes.MOST_WEIGHTS,
         "characters of a line": parser.LONGEST_LINE,
+        'characters of a word that gets a "Did you mean"': suggest.LONGEST,
+        "unknown names that get one": linking.MOST_HELPED,
         "characters of a number": base.LARGEST_DIGITS,
         "megabytes of a file": files.LARGEST_FILE // 1_000_000,
         "files of a compilation": imports.MOST_FILES,
