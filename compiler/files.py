@@ -22,7 +22,7 @@ def find_root(file: Path) -> Path:
     """The workspace of a file: the nearest folder above that bears a mark, else the file's own folder."""
     folder = file.resolve().parent
     for candidate in (folder, *folder.parents):
-        if any((candidate / mark).exists() for mark in ROOT_MARKS):
+        if any(os.path.exists(candidate / mark) for mark in ROOT_MARKS):
             return candidate
     return folder
 
@@ -87,7 +87,7 @@ class Files:
 
             listing = os.path.join(folder, LISTING)
             self._read[listing] = state(listing)
-        return sorted(folder.glob("*.plan"))
+        return sorted(folder.glob("*.plan")) if os.path.isdir(folder) else []  # a name may be too long for a folder
 
     def exists(self, path: Path) -> bool:
         """True where there is such a file; the answer is part of the dependencies."""

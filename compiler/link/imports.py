@@ -143,7 +143,7 @@ class Imports:
             return
         place = folder.joinpath(*parts)
         file = place.with_suffix(".plan")
-        if parts and file.is_file():
+        if parts and os.path.isfile(file):  # unlike its method, this is no for names that are too long
             found = [(file, "/".join([first, *parts]) + ".plan")]
         else:
             plans = self._files.plans(place) if parts or first != LIBRARY else []

@@ -231,7 +231,9 @@ def _meant(part: n.Loose) -> str | None:
     before = line[: span.start].rstrip()
     if help_ := decimal_comma(line, len(before) - 1) if before == line[: span.start] else None:
         return help_
-    return f"How hard or heavy stands after `@`: `@ {span.text}`." if item.unit in _INTENSE or item.rpe else None
+    if item.unit in _INTENSE or item.rpe:
+        return f"How hard or heavy stands after `@`: `@ {span.text}`."
+    return None if item.unit else "Values that follow each other week by week stand in brackets: `[70, 75, 80]%`."
 
 
 def week_numbers(items: Iterable[n.Item], problems: Problems, most: int = LONGEST_BLOCK) -> tuple[int, ...]:

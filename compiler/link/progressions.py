@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import progressions as codes
+from setwright.diagnostics.catalogue.structure import TOO_LARGE
 from setwright.link.library import Library
 from setwright.link.parameters import Value, bound_parameters
 from setwright.link.values import HEAVIEST
@@ -34,6 +35,7 @@ from setwright.syntax import nodes as n
 Problems = list[Diagnostic]
 
 MOST_TIMES = 100
+MOST_RULES = 50
 _MARKS = {mark.value: mark for mark in Mark}
 _COMPARE = {"≤": "<=", "≥": ">="}
 _WANTED = {
@@ -61,6 +63,10 @@ def read_progression(
     head = statement.node
     assert isinstance(head, n.Head)
     before = len(problems)
+    if len(statement.body) > MOST_RULES:  # sheets say all of them under each line
+        what = f"rules of {head.name.text}"
+        problems.append(TOO_LARGE.at(head.name.span, what=what, count=len(statement.body), most=MOST_RULES))
+        return None
     defaults = {parameter.name.text: parameter.value for parameter in head.arguments}
     reader = _Reader(bindings, defaults, problems)
     rules: list[Rule] = []

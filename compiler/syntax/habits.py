@@ -103,8 +103,9 @@ def _of_marks(text: str, start: int, rest: str, expected: Collection[str]) -> st
         return f"Write `{int(clock[1]) * 60 + int(clock[2])} s`."
     if re.match(r"->|→", rest) and "COLON" in expected and (other := re.match(r"\S+\s+([^:]*\w)", rest)):
         return f"Write `swap {text[:start].strip()} for {other[1]}`."
-    if list_ := re.search(r"\d+(?:/\d+)+", text[: start + 1] + rest[1:]) if re.match(r"/\d", rest) else None:
-        return f"Values that follow each other week by week stand in brackets: `[{list_[0].replace('/', ', ')}]`."
+    if re.match(r"/\d", rest):
+        listed = f"{text[:start].rpartition(' ')[2]}{rest.split()[0]}".rstrip(",")
+        return f"Values that follow each other week by week stand in brackets: `[{listed.replace('/', ', ')}]`."
     return None
 
 
@@ -121,7 +122,11 @@ def _of_numbers(before: str, found: str, rest: str, expected: Collection[str]) -
         return f"How hard or heavy stands after `@`: `@ {stated[0]}`."
     if re.match(r"1\s?-?RM\b", rest, re.IGNORECASE):
         return "Leave `1RM` out: a percent is of the athlete's best."
-    if ("PER_SIDE" in expected or "_AT" in expected) and number and re.match(r"each\b|per\b|/\s*[a-z]|e/s", rest):
+    if (
+        ("PER_SIDE" in expected or "_AT" in expected)
+        and number
+        and re.match(r"(?:each|per)\b(?!\s+week)|/\s*[a-z]|e/s", rest)
+    ):
         return f"Write `{last}/side`."
     if found == "to" and number and (top := re.match(r"to\s+(\d+)", rest)):
         return f"Write `{number[0]}-{top[1]}`."
@@ -143,6 +148,10 @@ def _of_words(text: str, before: str, found: str, expected: Collection[str]) -> 
     first, _, last = text.split()[0], *before.rpartition(" ")[1:]
     if first in _HEADS:
         return f"Write `{first.casefold()}`, in small letters."
+    if first == "deload" and found in ("sets", "load", "effort") and "COMMA" in expected:
+        return f"A comma stands before it: `, {found}`."
+    if found == "-" and "ARROW" in expected:
+        return "A number that moves over the weeks is written with `->`."
     if first == "available" and found == "-":
         return "Write each day, with commas: `Mon, Tue, Wed`."
     if "WEEKDAY" in expected and found[:3].casefold() in ("mon", "tue", "wed", "thu", "fri", "sat", "sun"):

@@ -33,7 +33,8 @@ def outline(source: Source) -> tuple[tuple[Postponed, ...], tuple[int, ...]]:
     others: list[int] = []
     starts = [number for number, line in enumerate(source.lines, start=1) if line and line[0] not in " #"]
     others.extend(range(1, starts[0] if starts else len(source.lines) + 1))
-    for first, after in zip(starts, [*starts[1:], len(source.lines) + 1], strict=True):
+    ends = [*starts[1:], len(source.lines) + 1]  # one too many where every line is indented
+    for first, after in zip(starts, ends, strict=False):
         match = _HEAD.match(source.line(first))
         if match:
             exercises.append(_postponed(source, match, range(first, after)))

@@ -3,9 +3,9 @@
     python tests/benchmarks/fuzz.py --seed 7 --seconds 60
 
 Comes in: a seed, and how long or how many. Goes out: the number of inputs, how fast, the slowest, and a file for each
-failure. An input fails when anything is raised, when compiling and rendering take longer than a second (and a
-millisecond for each row of the sheet), when the process grows over 300 MiB, or when the sheet of a plan without errors
-has another number of rows than the plan has segments.
+failure. An input fails when anything is raised, when the process grows over 300 MiB, when the sheet of a plan without
+errors has another number of rows than the plan has segments, or when compiling and rendering take longer than a second
+(and a millisecond for each row of the sheets, and three for each kilobyte).
 """
 
 from __future__ import annotations
@@ -41,7 +41,7 @@ from setwright.report.volume import volume
 ROOT = Path(__file__).resolve().parents[2]
 FOLDERS = ("examples", "stdlib", "tests/language")
 BATCH = 100  # inputs to a process: its peak of memory is then theirs
-MOST_SECONDS, SECONDS_A_ROW = 1.0, 0.001
+MOST_SECONDS, SECONDS_A_ROW, SECONDS_A_BYTE = 1.0, 0.001, 0.000_003
 MOST_MEBIBYTES = 300
 GIVEN_UP = 20  # seconds
 
@@ -163,8 +163,8 @@ def outcome(seed: int, path: str, content: bytes) -> Outcome:
     try:
         compiled = compile(path, athletes=(EVERY_ATHLETE,), text=content.decode("utf-8", "surrogateescape"))
         told(compiled)
-        for one in () if compiled.has_errors else compiled.compilations:
-            rows += rendered(one)
+        for one in compiled.compilations:
+            rows += segments(one) if compiled.has_errors else rendered(one)
     except TooSlowError:
         failure, where = f"gave up after {GIVEN_UP} s\n{traceback.format_exc(limit=-2)}", "time"
     except Exception:
@@ -175,7 +175,7 @@ def outcome(seed: int, path: str, content: bytes) -> Outcome:
         signal.alarm(0)
     seconds = process_time() - began
     has_errors = compiled is None or compiled.has_errors
-    if not failure and seconds > MOST_SECONDS + rows * SECONDS_A_ROW:
+    if not failure and seconds > MOST_SECONDS + rows * SECONDS_A_ROW + len(content) * SECONDS_A_BYTE:
         failure, where = f"took {seconds:.2f} s for {rows} rows", "time"
     elif not failure and _peak() > max(before, MOST_MEBIBYTES):
         failure, where = f"needed {_peak():.0f} MiB for {rows} rows", "memory"
@@ -201,10 +201,14 @@ def rendered(one: Compilation) -> int:
     markdown.text(one.plan, figures, summaries)
     html.page(one.plan, figures, summaries)
     body = list(rows_of.reader(io.StringIO(csv.text(one.plan), newline="")))[1:]
-    segments = sum(len(line.segments) for week in one.plan.weeks for session in week.sessions for line in session.lines)
-    if len(body) != segments:
-        raise AssertionError(f"{len(body)} rows for {segments} segments")
-    return segments
+    if len(body) != segments(one):
+        raise AssertionError(f"{len(body)} rows for {segments(one)} segments")
+    return len(body)
+
+
+def segments(one: Compilation) -> int:
+    """What the sheet of a plan should have rows for."""
+    return sum(len(line.segments) for week in one.plan.weeks for session in week.sessions for line in session.lines)
 
 
 # ---- many inputs ---------------------------------------------------------------------------------

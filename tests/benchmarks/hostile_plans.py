@@ -5,11 +5,9 @@ Comes in: a random generator. Goes out: the text of one file, mostly readable an
 
 from __future__ import annotations
 
-from random import Random
+from hostile_lines import OWN, SHIPPED, Lines
 
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-SHIPPED = ("Back Squat", "Bench Press", "Deadlift", "Pull-Up", "Dip", "Goblet Squat", "Farmer's Carry", "Lateral Raise")
-OWN = ("Pier Lift", "Quay Pull", "Øre Press", '"掛け声"', '"e\u0301ve"', '"9 bells"')
 MUSCLES = ("quads", "chest", "lats", "glutes", "triceps", "hamstrings", "calves", "biceps")
 MODELS = ("epley", "brzycki", "lander", "lombardi", "mayhew", "oconner", "wathan", "table", "mean")
 MEASURES = (
@@ -22,10 +20,6 @@ MEASURES = (
         "weekly-time <= 300 min",
     ),
     *("monotony <= 2", "strain <= 4000", "lifts-in-zone 0-100%", "balance chest : lats 0.5-2", "weekly-sets <= 0"),
-)
-PROGRESSIONS = (
-    *("load-each-exposure", "double-climb", "two-over-in-two", "sets-then-load", "effort-steps", "effort-waves"),
-    *("percent-steps", "percent-waves", "top-in-every-set", "own-steps"),
 )
 TRICKY = (
     *("\u202e", "\u200b", "\u0301", "\ufeff", "\u2028", "\x85", "\x0c", "\x00", "\u00a0", "İ", "ı", "ſ", "ß", "ﬁ", "Ǆ"),
@@ -54,18 +48,8 @@ TRICKY = (
 )
 
 
-class Maker:
-    """One file's text; `extreme` says how often a number comes from the edge of what may be written."""
-
-    def __init__(self, random: Random) -> None:
-        self.random = random
-        self.extreme = random.choice((0.0, 0.0, 0.02, 0.2))
-        self.loose = random.choice((0.0, 0.0, 0.02, 0.3))  # how often a line has no regard for what stands around it
-        self.movements = [*SHIPPED, *OWN]
-        self.microcycle = 0
-        self.weeks = 4  # of the block being written
-        self.moves = True  # may a number move over the weeks here?
-        self.has_template = False
+class Maker(Lines):
+    """One file's text."""
 
     def file(self) -> str:
         """Imports, a library of its own, a template, plans and athletes."""
@@ -79,31 +63,11 @@ class Maker:
             parts += self.athlete(f"Ada {number}")
         return "\n".join(self.tricked(line) for line in parts) + "\n"
 
-    # ---- choices -------------------------------------------------------------------------------
-
-    def chance(self, share: float) -> bool:
-        return self.random.random() < share
-
-    def number(self, low: int, high: int, *edges: str) -> str:
-        """A usual number, or now and then one of the edges."""
-        if self.chance(self.extreme):
-            return self.random.choice((*edges, "0", "1", "0.001", "999999999999", "1000000000000", "0.0000000001"))
-        return str(self.random.randint(low, high))
-
-    def loosely(self) -> bool:
-        return self.chance(self.loose)
-
     def tricked(self, line: str) -> str:
         if not self.chance(self.extreme / 20):
             return line
         at = self.random.randint(0, len(line))
         return line[:at] + self.random.choice(TRICKY) * self.random.choice((1, 1, 3, 500)) + line[at:]
-
-    def movement(self) -> str:
-        return self.random.choice(self.movements)
-
-    def some(self, of: tuple[str, ...], most: int = 3) -> list[str]:
-        return self.random.sample(of, self.random.randint(1, min(most, len(of))))
 
     # ---- a library -----------------------------------------------------------------------------
 
@@ -119,9 +83,8 @@ class Maker:
             if self.chance(0.5):
                 lines.append(f"  needs {self.random.choice(('crane', 'barbell', 'dumbbells', 'bench'))}")
             if self.chance(0.4):
-                lines.append(
-                    f"  best from {self.movement() if self.loosely() else self.random.choice(SHIPPED)} {self.number(50, 150, '150', '0.5')}%"
-                )
+                source = self.movement() if self.loosely() else self.random.choice(SHIPPED)
+                lines.append(f"  best from {source} {self.number(50, 150, '150', '0.5')}%")
             if self.chance(0.4):
                 lines.append(f"  swap for {', '.join(self.some(tuple(self.movements), 5))}")
             if self.chance(0.2):
@@ -237,10 +200,6 @@ class Maker:
         parts = (f"sets {self.number(30, 80, '100', '0.5')}%", f"load {self.number(60, 95, '100')}%", "effort RPE 6")
         return ", ".join(self.some(parts))
 
-    def warm_ups(self) -> str:
-        count = self.random.randint(1, 60 if self.chance(self.extreme) else 4)
-        return ", ".join(f"{self.number(30, 90, '100', '150')}% x {self.number(1, 9, '1000')}" for _ in range(count))
-
     def body(self, indent: str, first: int = 0) -> list[str]:
         lines: list[str] = []
         count = self.random.randint(1, 60 if self.chance(self.extreme) else 4)
@@ -306,84 +265,6 @@ class Maker:
     def under(self) -> list[str]:
         could = (f'note "{"n" * self.random.choice((1, 9, 1900))}"', f"swap for {self.movement()}", "optional")
         return [f"  {line}" for line in self.some(could[: 2 + self.loosely()])]
-
-    # ---- prescriptions -------------------------------------------------------------------------
-
-    def prescription(self) -> str:
-        if self.moves and self.chance(0.15):
-            return self.progressing()
-        text = self.segment(first=True)
-        for _ in range(40 if self.chance(self.extreme) else self.random.choice((0, 0, 0, 1, 2))):
-            text += self.random.choice((" then ", " then drop ")) + self.segment(first=False)
-        modifiers = [f"rest {self.track(60, 200, ' s')}", "tempo 3-1-X-0", f"warm-up {self.warm_ups()}"]
-        modifiers += ["test", "optional", f"every {self.number(30, 200, '21600')} s", f"limit RPE {self.number(6, 10)}"]
-        if self.loosely():
-            modifiers += ["pause 20 s", "tempo 99-99-99-99", "warm-up", f"advance {self.random.choice(PROGRESSIONS)}"]
-        return ", ".join([text, *(self.some(tuple(modifiers)) if self.chance(0.5) else ())])
-
-    def progressing(self) -> str:
-        """A line that a progression moves, mostly by a step that fits it."""
-        self.moves = False
-        kg, percent = self.number(1, 300, "1000", "0.5"), self.number(40, 100, "150", "0.5")
-        mass, points = f"step: {self.number(1, 20, '1000', '2205')} kg", f"step: {self.number(1, 10, '100', '0.5')}%"
-        sets = self.number(1, 5, "100")
-        lines = (
-            f"{sets} x 6-8 @ {kg} kg, advance double-climb({mass})",
-            f"{sets} x 5 @ bodyweight + {kg} kg, advance load-each-exposure({mass})",
-            f"{sets} x 1-1000 @ {kg} kg, advance top-in-every-set({points})",
-            f"{sets} x 5 @ {kg} kg, advance sets-then-load({mass}, climb: {self.number(1, 3, '99')})",
-            f"{sets} x 5 @ RPE 7, advance effort-steps(rise: {self.number(1, 2, '9')})",
-            f"{sets} x 5 @ RPE 7, advance effort-waves",
-            f"{sets} x 5 @ {percent}%, advance percent-steps({points})",
-            f"{sets} x 8 @ {percent}%, advance percent-waves({points})",
-            f"{sets} x {self.number(1, 12, '1000')} @ {kg} kg, advance own-steps({mass})",
-        )
-        line = self.random.choice(lines)
-        self.moves = True
-        return line + self.argument() if self.loosely() else line
-
-    def argument(self) -> str:
-        step = self.random.choice(("1000 kg", "0.000001 kg", "150%", "0.5%", "2205 lb", "2.5 kg"))
-        return f"({self.random.choice(('step', 'back', 'rise'))}: {step})"
-
-    def segment(self, first: bool) -> str:
-        return f"{self.track(1, 6, '', '100')} x {self.reps()}{self.intensity(first)}"
-
-    def reps(self) -> str:
-        cluster = "(" + "+".join(["2"] * self.random.choice((2, 3, 3, 900 if self.chance(self.extreme) else 4))) + ")"
-        times = (
-            f"{self.number(5, 60, '21600')} s",
-            f"{self.number(5, 60, '50000')} m",
-            "360 min",
-            "max",
-            "5+",
-            "6-8",
-            cluster,
-        )
-        counted = self.track(1, 12, "", "1000")
-        side = "/side" if self.chance(0.2) and ("+" not in counted or self.loosely()) else ""
-        return self.random.choice((counted, counted, *times)) + side
-
-    def intensity(self, first: bool) -> str:
-        could = (
-            *("", f" @ RPE {self.track(5, 10, '', '10', '1', '9.5')}", f" @ {self.track(50, 100, '%', '150', '0.5')}"),
-            *(f" @ {self.track(20, 200, ' kg', '1000', '0.5')}", f" @ {self.track(0, 4, ' RIR')}", " @ bodyweight"),
-            *(f" @ bodyweight + {self.track(5, 40, ' kg')}", f" @ 80% of {self.movement()}", " @ RPE 7-8"),
-        )
-        changes = (f" @ -{self.number(1, 50, '100', '150')}%", f" @ +{self.number(1, 50, '1000')} kg")
-        return self.random.choice((*could, *changes) if self.loosely() or not first else could)
-
-    def track(self, low: int, high: int, unit: str, *edges: str) -> str:
-        first, last = self.number(low, high, *edges), self.number(low, high, *edges)
-        step = self.number(1, 2, *edges)
-        listed = ", ".join(self.number(low, high, *edges) for _ in range(self.random.randint(1, 6)))
-        forms = (
-            f"{first} -> {last}{unit}",
-            f"{first}{unit} + {step}{unit}/week",
-            f"[{listed}, ...]{unit}",
-            f"[{listed}, repeat]{unit}",
-        )
-        return f"{first}{unit}" if self.chance(0.7) or not self.moves else self.random.choice(forms)
 
     # ---- athletes ------------------------------------------------------------------------------
 

@@ -26,6 +26,12 @@ RULES = "use stdlib.exercises\nrules pier\n  "
         ("Back Squat: 3 x 5 @ 62,5 kg", "Write a decimal point: `62.5`."),
         ("Back Squat: 3 x 5, warm-up 40% x 8 60% x 5", "A comma stands between warm-up sets."),
         ("Back Squat: 5/3/1", "Values that follow each other week by week stand in brackets: `[5, 3, 1]`."),
+        ("Back Squat: 3 x 5 @ 70% - 80%", "A number that moves over the weeks is written with `->`."),
+        (
+            "Back Squat: 3 x 5 @ 60%/70%",
+            "Values that follow each other week by week stand in brackets: `[60%, 70%]`.",
+        ),
+        ("Back Squat: 3 x 5 @ 100 kg + 2.5 kg per week", "Here could stand `/week`."),
         ("Back Squat: 3 x AMRAP", "Write `max`."),
         ("Pull-Up: 3 x 5 @ BW + 10 kg", "Write `bodyweight`."),
         ("Plank: 3 x 40 sec", "Write `s`."),
@@ -70,6 +76,7 @@ def test_where_a_number_is_missing_only_a_number_is_asked_for() -> None:
     [
         ("Block Peak: 3 weeks", "Write `block`, in small letters."),
         ("deload week 4", "Say how it is lighter: `deload week 4: sets 50%, load 90%`."),
+        ("deload every 4 weeks: sets 50% load 90%", "A comma stands before it: `, load`."),
         ("emphasis chest +3 sets", "Write `per week` at its end."),
     ],
 )

@@ -8,6 +8,7 @@ from time import process_time
 import pytest
 
 from setwright.diagnostics import Diagnostic
+from setwright.files import library_folder
 from setwright.pipeline import compile
 
 PLAN = 'exercise Squat\nplan "Pier"\n  block Base: 1 week\n    day Mon\n'
@@ -74,6 +75,10 @@ HOSTILE: dict[str, tuple[bytes, tuple[int, str]]] = {
         (2, "too-large"),
     ),
     "thousands of rules": ((PLAN + SQUAT + "3 x 5\n" + "  must effort <= RPE 8\n" * 2000).encode(), (2, "too-large")),
+    "a progression of hundreds of rules": (
+        ("progression climb(step = 2 kg)\n" + "  when all sets >= 500: load + step\n" * 500).encode(),
+        (1, "too-large"),
+    ),
     "sets added in every week of two years": (
         (
             'muscle quads\nexercise Squat\n  works quads 1\nplan "Pier"\n  microcycle 60 days\n'
@@ -104,6 +109,13 @@ def test_hostile_file(name: str, tmp_path: Path) -> None:
     assert compiled.has_errors
     assert (line, code) in {place(found) for found in compiled.diagnostics}
     assert took < 1
+
+
+def test_a_damaged_file_of_the_shipped_library_is_read_like_any_other() -> None:
+    compiled = compile(
+        str(library_folder() / "rules" / "strength.plan"), text="  rules strength\n    must effort <= RPE 8\n"
+    )
+    assert compiled.diagnostics == ()  # whole files may stand further in
 
 
 def place(found: Diagnostic) -> tuple[int, str]:
