@@ -69,6 +69,7 @@ class Athlete:
     model: str | None = None
     round_down: bool | None = None
     wishes: tuple[Wish, ...] = ()
+    notes: tuple[str, ...] = ()
 
     @property
     def equipment(self) -> frozenset[str]:

@@ -30,7 +30,14 @@ def fitted_plan(plan: Plan, athlete: Athlete | None, movement_of: MovementOf, pr
     unit = athlete.unit or plan.unit
     bests = Bests(athlete, plan.model, movement_of)
     loader = LineLoader(Makers(athlete, unit, down), bests, athlete.name, report)
-    fitted = replace(plan, athlete=athlete.name, athlete_born=athlete.born, athlete_facts=bests.facts(plan), unit=unit)
+    fitted = replace(
+        plan,
+        athlete=athlete.name,
+        athlete_born=athlete.born,
+        athlete_facts=bests.facts(plan),
+        unit=unit,
+        notes=(*plan.notes, *athlete.notes),
+    )
     return _loaded(fitted, loader)
 
 

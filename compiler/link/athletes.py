@@ -67,6 +67,8 @@ def _with(made: Athlete, node: n.Node, library: Library, problems: Problems) -> 
         case n.EmphasisLine():
             wish = linked_wish(node, made.wishes, library, problems)
             return replace(made, wishes=(*made.wishes, wish)) if wish else made
+        case n.NoteLine(text=text):
+            return replace(made, notes=(*made.notes, text))
         case _:
             pass
     return made

@@ -60,6 +60,8 @@ def _declare(library: Library, statement: Statement, problems: list[Diagnostic])
             _put(library.progressions, "progression", _kept(library, name, statement), problems)
         case Head(word="exercise", name=name):
             _put_movement(library, _kept(library, name, statement), name.text, problems)
+        case Head(word="athlete" | "plan" as what, name=name) if not name.text.strip():
+            problems.append(names.EMPTY_NAME.at(name.span, what=what))
         case Head(word="athlete", name=name):
             library.athletes.append(Declared(name.text, name.span, statement))
         case Head(word="plan", name=name):

@@ -9,7 +9,7 @@ from setwright.diagnostics.catalogue import structure, weeks
 from setwright.link.blocks import LONGEST_PLAN, Calendar, linked_blocks, linked_deload
 from setwright.link.library import Declared, Library
 from setwright.link.lines import warm_up_steps
-from setwright.link.model import Deload, LinkedPlan, WarmUpStep
+from setwright.link.model import Deload, LinkedBlock, LinkedPlan, WarmUpStep
 from setwright.link.models import ROUNDING, known_model, known_word
 from setwright.link.rulesets import promise_of, refuse_counting_twice
 from setwright.link.templates import name_the_call, plan_lines
@@ -17,7 +17,7 @@ from setwright.link.values import whole
 from setwright.link.wishes import linked_wish
 from setwright.quantities import Unit
 from setwright.record import record, replace
-from setwright.rules import Promise, Wish
+from setwright.rules import Promise, Rule, Waiver, Wish
 from setwright.syntax import nodes as n
 from setwright.syntax.structure import REPEATED, kind_of
 
@@ -67,6 +67,7 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
         rules = len(promise.rules)
         problems.append(structure.TOO_LARGE.at(head.span, what="rules of this plan", count=rules, most=MOST_RULES))
         return None
+    _check_weeks_named(promise, blocks, problems)
     wishes = _wishes(body, library, problems)
     plan = LinkedPlan(
         head.name.text,
@@ -103,6 +104,19 @@ def _wishes(body: tuple[n.Statement, ...], library: Library, problems: Problems)
         if isinstance(line.node, n.EmphasisLine) and (wish := linked_wish(line.node, wishes, library, problems)):
             wishes = (*wishes, wish)
     return wishes
+
+
+def _check_weeks_named(promise: Promise, blocks: tuple[LinkedBlock, ...], problems: Problems) -> None:
+    """Weeks that the plan's own rules and waivers name; a rule set it follows may be meant for longer plans."""
+    lengths = {block.name: block.weeks for block in blocks}
+    own: list[Rule | Waiver] = [rule for rule in promise.rules if rule.ruleset is None]
+    for line in (*own, *promise.waivers):
+        where = line.where
+        most = sum(lengths.values()) if where.block is None else lengths.get(where.block)
+        late = [week for week in where.weeks or () if most is not None and week > most]
+        if late:
+            what = "this plan" if where.block is None else f"block {where.block}"
+            problems.append(weeks.WEEK_OUTSIDE_PLAN.at(line.span, week=late[0], what=what))
 
 
 def _check_size(head: n.Head, body: tuple[n.Statement, ...], length: int, problems: Problems) -> None:

@@ -230,9 +230,7 @@ def _week(week: Week, plan: Plan, length: int, summary: WeekSummary | None) -> W
     )
 
 
-def _session(
-    session: Session, unit: Unit, summary: SessionSummary | None, warned: tuple[Caution, ...]
-) -> SessionSheet:
+def _session(session: Session, unit: Unit, summary: SessionSummary | None, warned: tuple[Caution, ...]) -> SessionSheet:
     return SessionSheet(
         day=words.slot(session.slot),
         label=session.label,

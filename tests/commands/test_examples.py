@@ -182,8 +182,9 @@ def test_another_movement_stands_in_for_what_an_athlete_avoids_or_lacks() -> Non
             ("Band Pulldown", "Chest-Supported Row"),  # he has no band, and the line names the row
         )
     }
-    assert the_plan(VILLAGE_HALL, "wendel").notes[-1] == (
-        "Wendel avoids overhead-press (Shoulder: his doctor wants nothing pressed overhead for now.)"
+    assert the_plan(VILLAGE_HALL, "wendel").notes[-2:] == (
+        "Wendel avoids overhead-press (Shoulder: his doctor wants nothing pressed overhead for now.)",
+        "Cleared by his doctor in February for everything else.",
     )
 
 

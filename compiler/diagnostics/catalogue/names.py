@@ -230,6 +230,16 @@ RESERVED_PARAMETER = Code(
     failing=_LIBRARY + _TEMPLATE.replace("base-sets", "sets") + 'plan "Pier" from short\n',
     mended=_LIBRARY + _TEMPLATE + 'plan "Pier" from short\n',
 )
+EMPTY_NAME = Code(
+    "SW0237",
+    "empty-name",
+    Severity.ERROR,
+    title="A plan or athlete without a name",
+    message="this {what} has no name",
+    text="Sheets and messages are headed with the names of plans and athletes.",
+    failing='athlete " "\n',
+    mended='athlete "Ines"\n',
+)
 
 CODES = (
     UNKNOWN_MOVEMENT,
@@ -252,4 +262,5 @@ CODES = (
     MISSING_PARAMETER,
     PARAMETER_TWICE,
     RESERVED_PARAMETER,
+    EMPTY_NAME,
 )

@@ -274,6 +274,17 @@ PAUSE_WITHOUT_CLUSTER = Code(
     failing=_plan("3 x 6, pause 20 s"),
     mended=_plan("3 x (2+2+2), pause 20 s"),
 )
+WEEK_OUTSIDE_PLAN = Code(
+    "SW0427",
+    "week-outside-plan",
+    Severity.WARNING,
+    title="A rule or waiver for a week that the plan does not have",
+    message="there is no week {week} in {what}",
+    text="Weeks of a rule or waiver are counted from the plan's first, or beside `in block` from the block's first. One that "
+    "does not come holds nothing.",
+    failing=_plan("3 x 8").replace('"Pier"\n', '"Pier"\n  should effort <= RPE 8 in week 9\n'),
+    mended=_plan("3 x 8").replace('"Pier"\n', '"Pier"\n  should effort <= RPE 8 in week 3\n'),
+)
 
 CODES = (
     NOT_A_COUNT,
@@ -302,4 +313,5 @@ CODES = (
     NO_WARM_UP,
     UNUSED_WEEK_LINE,
     PAUSE_WITHOUT_CLUSTER,
+    WEEK_OUTSIDE_PLAN,
 )
