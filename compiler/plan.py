@@ -15,6 +15,8 @@ from setwright.quantities import Mass, Unit
 from setwright.record import record
 from setwright.source import Span
 
+WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+
 
 @record
 class Muscle:

@@ -8,10 +8,8 @@ from itertools import pairwise
 from setwright.athlete import Athlete
 from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import athletes as codes
-from setwright.plan import Plan, Session, Week
+from setwright.plan import WEEKDAYS, Plan, Session, Week
 from setwright.record import replace
-
-WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
 
 def on_available_days(plan: Plan, athlete: Athlete, problems: list[Diagnostic]) -> Plan:

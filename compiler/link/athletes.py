@@ -8,11 +8,11 @@ from setwright.athlete import Athlete, Avoided, Best, OwnSwap
 from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import athletes as codes
 from setwright.diagnostics.catalogue import names, structure
-from setwright.link.blocks import WEEKDAYS
 from setwright.link.library import Declared, Library
 from setwright.link.models import ROUNDING, known_model, known_word
 from setwright.link.values import HEAVIEST, mass, rpe
 from setwright.link.wishes import linked_wish
+from setwright.plan import WEEKDAYS
 from setwright.quantities import Mass, Unit, plain
 from setwright.record import replace
 from setwright.science.repetitions import RELIABLE_REPS

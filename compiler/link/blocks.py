@@ -11,19 +11,16 @@ from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import names, structure, weeks
 from setwright.link.days import linked_day
 from setwright.link.library import Library
-from setwright.link.lines import week_numbers
+from setwright.link.lines import LONGEST_BLOCK, week_numbers
 from setwright.link.model import Deload, LinkedBlock, LinkedDay
 from setwright.link.values import percent, rpe, whole
+from setwright.plan import WEEKDAYS
 from setwright.record import record, replace
 from setwright.source import Span
 from setwright.suggest import did_you_mean
 from setwright.syntax import nodes as n
 
 Problems = list[Diagnostic]
-
-LONGEST_BLOCK = 104
-LONGEST_PLAN = 520
-WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
 
 @record

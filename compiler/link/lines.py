@@ -24,7 +24,8 @@ from setwright.syntax.structure import kind_of
 
 Problems = list[Diagnostic]
 
-LONGEST_BLOCK = 104
+LONGEST_BLOCK = 104  # weeks
+LONGEST_PLAN = 520
 _INTENSE = ("%", "kg", "lb", "RIR")
 
 

@@ -6,9 +6,9 @@ from datetime import date
 
 from setwright.diagnostics import Diagnostic, Severity
 from setwright.diagnostics.catalogue import structure, weeks
-from setwright.link.blocks import LONGEST_PLAN, Calendar, linked_blocks, linked_deload
+from setwright.link.blocks import Calendar, linked_blocks, linked_deload
 from setwright.link.library import Declared, Library
-from setwright.link.lines import warm_up_steps
+from setwright.link.lines import LONGEST_PLAN, warm_up_steps
 from setwright.link.model import Deload, LinkedBlock, LinkedPlan, WarmUpStep
 from setwright.link.models import ROUNDING, known_model, known_word
 from setwright.link.rulesets import promise_of, refuse_counting_twice

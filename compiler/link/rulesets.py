@@ -8,7 +8,7 @@ from fractions import Fraction
 from setwright.diagnostics import Diagnostic, Severity
 from setwright.diagnostics.catalogue import names, structure, weeks
 from setwright.link.library import Library
-from setwright.link.lines import week_numbers
+from setwright.link.lines import LONGEST_PLAN, week_numbers
 from setwright.link.models import known_word
 from setwright.link.values import rpe
 from setwright.record import replace
@@ -20,7 +20,6 @@ from setwright.syntax import nodes as n
 Problems = list[Diagnostic]
 
 COUNTINGS = (*(counting.value for counting in Counting), "required")
-LONGEST_PLAN = 520
 _UNITS = {None: BoundUnit.NUMBER, "%": BoundUnit.PERCENT, "min": BoundUnit.MINUTES, "h": BoundUnit.HOURS}
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import athletes as codes
 from setwright.diagnostics.catalogue import later
-from setwright.link.blocks import WEEKDAYS
 from setwright.link.library import Library
 from setwright.link.values import HEAVIEST
+from setwright.plan import WEEKDAYS
 from setwright.syntax import nodes as n
 
 Problems = list[Diagnostic]

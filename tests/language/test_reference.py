@@ -29,8 +29,8 @@ from setwright.emphasis import placing
 from setwright.expand import weeks as expanded
 from setwright.link import (
     athletes,
-    blocks,
     imports,
+    lines,
     models,
     plans,
     progressions,
@@ -43,7 +43,7 @@ from setwright.link import (
     library as linking,
 )
 from setwright.pipeline import EVERY_ATHLETE, compile, library
-from setwright.plan import Handling
+from setwright.plan import WEEKDAYS, Handling
 from setwright.quantities import Unit, plain
 from setwright.record import record
 from setwright.render.csv import COLUMNS, VOLUME_COLUMNS, rows
@@ -261,7 +261,7 @@ def test_every_word_of_the_grammar_is_listed() -> None:
     listed = [word for row in table_rows("| Where | Words |") for word in ticked(row[1])]
     grammar = keyword_texts(line_parser(Builder()))
     assert len(listed) == len(set(listed))
-    assert set(listed) == {*grammar.values(), *blocks.WEEKDAYS}
+    assert set(listed) == {*grammar.values(), *WEEKDAYS}
 
 
 def test_every_shipped_template_is_listed() -> None:
@@ -320,9 +320,9 @@ def test_times() -> None:
 def test_limits() -> None:
     found = {row[0]: int(re.sub(r"\D", "", row[1])) for row in table_rows("| What | At most |")}
     assert found == {
-        "weeks of a block": blocks.LONGEST_BLOCK,
-        "weeks of a plan": blocks.LONGEST_PLAN,
-        "blocks of a plan": blocks.LONGEST_PLAN,
+        "weeks of a block": lines.LONGEST_BLOCK,
+        "weeks of a plan": lines.LONGEST_PLAN,
+        "blocks of a plan": lines.LONGEST_PLAN,
         "rows of a plan's CSV and notes, in all weeks": expanded.MOST_ROWS,
         "rules of a plan, with those that it follows": plans.MOST_RULES,
         "rules of a progression": progressions.MOST_RULES,
