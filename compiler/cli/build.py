@@ -16,27 +16,26 @@ from setwright.cli.terminal import put, tell
 from setwright.cli.trouble import Trouble
 from setwright.diagnostics.printers.characters import visible_lines
 from setwright.record import replace
+from setwright.render.outputs import OUTPUTS, Output
 
 if TYPE_CHECKING:
     from setwright.pipeline import Compilation
     from setwright.plan import Plan
+    from setwright.render.material import Material
     from setwright.report.overview import WeekSummary
     from setwright.report.volume import Volume
 
-FORMATS = ("html", "md", "csv", "json")
-LATER_FORMATS = ("pdf", "xlsx", "ics")
 STDOUT = "-"
 
 
-def _formats(_ctx: click.Context, _param: click.Parameter, given: tuple[str, ...]) -> tuple[str, ...]:
+def _formats(_ctx: click.Context, _param: click.Parameter, given: tuple[str, ...]) -> tuple[Output, ...]:
     """Formats by name, each once, in the order given."""
+    known = {output.name: output for output in OUTPUTS}
     names = dict.fromkeys(name.strip() for value in given for name in value.split(","))
     for name in names:
-        if name in LATER_FORMATS:
-            raise Trouble(f"not yet: the format `{name}` comes in a later version")
-        if name not in FORMATS:
-            raise click.BadParameter(f"{name!r} is not one of {', '.join(FORMATS)}.")
-    return tuple(names)
+        if name not in known:
+            raise click.BadParameter(f"{name!r} is not one of {', '.join(known)}.")
+    return tuple(known[name] for name in names)
 
 
 @click.command(
@@ -53,7 +52,7 @@ def _formats(_ctx: click.Context, _param: click.Parameter, given: tuple[str, ...
     multiple=True,
     default=("html",),
     metavar="FORMAT",
-    help="html (the default), md, csv or json; several with commas between, or given again.",
+    help=f"{', '.join(output.name for output in OUTPUTS)}; several with commas between, or given again.  [default: html]",
 )
 @click.option("--week", type=click.IntRange(1), metavar="N", help="Only this week of the plan.")
 @click.option(
@@ -63,7 +62,7 @@ def _formats(_ctx: click.Context, _param: click.Parameter, given: tuple[str, ...
 def command(
     file: str,
     athletes: tuple[str, ...],
-    formats: tuple[str, ...],
+    formats: tuple[Output, ...],
     week: int | None,
     output: str,
     root: str | None,
@@ -82,17 +81,17 @@ def command(
         tell(f"wrote {visible_lines(os.path.join(output, name))}")
 
 
-def _to_standard_output(compiled: tuple[Compilation, ...], formats: tuple[str, ...], week: int | None) -> None:
+def _to_standard_output(compiled: tuple[Compilation, ...], formats: tuple[Output, ...], week: int | None) -> None:
     if len(compiled) != 1 or len(formats) != 1:
         asked = f"{_count(len(compiled), 'sheet')} in {_count(len(formats), 'format')}"
         raise Trouble(f"`-o -` takes one sheet in one format, and this is {asked}")
-    text = _rendered(compiled[0], formats, week)[formats[0]]
+    content = _rendered(compiled[0], formats, week)[formats[0].name]
     if sys.stdout is None:
         raise Trouble("standard output is closed")
     if sys.stdout.isatty():
-        put(visible_lines(text))
+        put(visible_lines(content.decode()))
         return
-    sys.stdout.buffer.write(text.encode())
+    sys.stdout.buffer.write(content)
     sys.stdout.buffer.flush()
 
 
@@ -100,18 +99,31 @@ def _count(number: int, thing: str) -> str:
     return f"{number} {thing}{'' if number == 1 else 's'}"
 
 
-def _sheets(compiled: tuple[Compilation, ...], formats: tuple[str, ...], week: int | None) -> dict[str, bytes]:
+def _sheets(compiled: tuple[Compilation, ...], formats: tuple[Output, ...], week: int | None) -> dict[str, bytes]:
     """File names and contents, all of them made before any is written."""
     suffix = f"week {week}" if week else None
     names = stems((one.plan.name, one.plan.athlete, suffix) for one in compiled)
     return {
-        f"{name}.{form}": text.encode()
+        f"{name}.{form}": content
         for name, one in zip(names, compiled, strict=True)
-        for form, text in _rendered(one, formats, week).items()
+        for form, content in _rendered(one, formats, week).items()
     }
 
 
-def _rendered(compilation: Compilation, formats: tuple[str, ...], week: int | None) -> dict[str, str]:
+def _rendered(compilation: Compilation, formats: tuple[Output, ...], week: int | None) -> dict[str, bytes]:
+    from setwright.render.material import PLAIN
+    from setwright.render.outputs import MissingExtraError, rendered
+
+    material = _material(compilation, week)
+    try:
+        return {form.name: rendered(form, material, PLAIN) for form in formats}
+    except MissingExtraError as missing:
+        extra = missing.output.extra
+        raise Trouble(f"`--format {missing.output.name}` needs `pip install 'setwright[{extra}]'`") from missing
+
+
+def _material(compilation: Compilation, week: int | None) -> Material:
+    from setwright.render.material import Material
     from setwright.report.overview import overview
     from setwright.report.volume import volume
 
@@ -120,7 +132,7 @@ def _rendered(compilation: Compilation, formats: tuple[str, ...], week: int | No
     summaries = overview(plan)
     if week:
         plan, figures, summaries = _only_week(week, plan, figures, summaries)
-    return {form: _render(form, plan, figures, summaries) for form in formats}
+    return Material(plan, figures, summaries, compilation.promise)
 
 
 def _only_week(
@@ -137,23 +149,3 @@ def _only_week(
         Volume(tuple(row for row in figures.rows if row.week == number)),
         tuple(summary for summary in summaries if summary.number == number),
     )
-
-
-def _render(form: str, plan: Plan, figures: Volume, summaries: tuple[WeekSummary, ...]) -> str:
-    match form:
-        case "csv":
-            from setwright.render import csv
-
-            return csv.text(plan)
-        case "json":
-            from setwright.render import json
-
-            return json.document(plan, figures, summaries)
-        case "md":
-            from setwright.render import markdown
-
-            return markdown.text(plan, figures, summaries)
-        case _:
-            from setwright.render import html
-
-            return html.page(plan, figures, summaries)

@@ -1,4 +1,4 @@
-"""Outputs, one file or folder each. Comes in: a plan with its volume and overview. Goes out: text of one format.
+"""Outputs, one file or folder each. Comes in: `Material`, dressed in a `Look`. Goes out: the bytes of one format.
 
-`csv`, `json`, `markdown` and `html` are the outputs; `words` and `sheet` are what those for people share.
+The formats stand in `outputs`; `words` and `sheet` are what those for people share.
 """

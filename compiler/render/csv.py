@@ -13,6 +13,7 @@ from typing import Final
 from setwright.plan import Handling, Line, Plan, Segment, Session, Week
 from setwright.prescription import Reps, RepsKind, Rest
 from setwright.quantities import plain
+from setwright.render.material import Look, Material
 from setwright.render.words import instead_of, known_mass
 from setwright.report.volume import MuscleWeek, Volume
 
@@ -28,6 +29,11 @@ VOLUME_COLUMNS: Final = (
 # OWASP, CSV Injection (with line feed since 2025), and null from ASVS 1.2.10. The wide forms are read as the narrow
 # ones where Chinese, Japanese or Korean is typed.
 FORMULA_STARTS: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "\0", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+
+
+def rendered(material: Material, look: Look) -> bytes:
+    """The rows as a file: data, so that no look changes it."""
+    return text(material.plan).encode()
 
 
 def text(plan: Plan) -> str:

@@ -25,6 +25,7 @@ from setwright.prescription import (
     Weight,
 )
 from setwright.quantities import Mass
+from setwright.render.material import Look, Material
 from setwright.render.words import known_mass
 from setwright.report.overview import SessionSummary, WeekSummary
 from setwright.report.volume import MuscleWeek, Volume
@@ -34,6 +35,11 @@ SCHEMA_VERSION: Final = 1
 
 Value: TypeAlias = None | bool | int | float | str | Sequence["Value"] | dict[str, "Value"]
 Object: TypeAlias = dict[str, Value]
+
+
+def rendered(material: Material, look: Look) -> bytes:
+    """The document as a file: data, so that no look changes it."""
+    return document(material.plan, material.volume, material.overview).encode()
 
 
 def document(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:

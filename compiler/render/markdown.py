@@ -14,6 +14,7 @@ from setwright.quantities import plain
 from setwright.render import keys, words
 from setwright.render.cautions import Caution
 from setwright.render.effort import telling
+from setwright.render.material import PLAIN, Look, Material
 from setwright.render.sheet import Row, SessionSheet, Sheet, Station, WeekSheet, sheet
 from setwright.render.tables import Grid, Record, minutes_grids, sets_grids
 from setwright.report.overview import WeekSummary
@@ -27,8 +28,14 @@ _SPACE: Final = re.compile(r"[\s\x00-\x1f\x7f\x85\u2028\u2029]+")
 _DASHES: Final = "---"
 
 
-def text(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:
+def rendered(material: Material, look: Look) -> bytes:
+    """The text as a file."""
+    return text(material, look).encode()
+
+
+def text(material: Material, look: Look = PLAIN) -> str:
     """The whole plan: overview, cautions, a section a week, keys; ends with a line end."""
+    plan, volume, overview = material.plan, material.volume, material.overview
     arranged = sheet(plan, overview)
     lines: list[str] = [f"# {escape(plan.name)}", ""]
     lines += _title(arranged)

@@ -35,6 +35,7 @@ from setwright.diagnostics.printers import github, terminal
 from setwright.diagnostics.printers import json as found_json
 from setwright.pipeline import EVERY_ATHLETE, Compilation, Compiled, compile
 from setwright.render import csv, html, json, markdown
+from setwright.render.material import Material
 from setwright.report.overview import overview
 from setwright.report.volume import volume
 
@@ -197,9 +198,10 @@ def told(compiled: Compiled) -> None:
 def rendered(one: Compilation) -> int:
     """All sheets of a plan; gives the number of rows."""
     figures, summaries = volume(one.plan, one.promise), overview(one.plan)
+    material = Material(one.plan, figures, summaries)
     reading.loads(json.document(one.plan, figures, summaries))
-    markdown.text(one.plan, figures, summaries)
-    html.page(one.plan, figures, summaries)
+    markdown.text(material)
+    html.page(material)
     body = list(rows_of.reader(io.StringIO(csv.text(one.plan), newline="")))[1:]
     if len(body) != segments(one):
         raise AssertionError(f"{len(body)} rows for {segments(one)} segments")

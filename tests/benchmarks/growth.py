@@ -8,6 +8,7 @@ from measuring import compared
 
 from setwright.pipeline import compile
 from setwright.render import html
+from setwright.render.material import Material
 from setwright.report.overview import overview
 from setwright.report.volume import volume
 
@@ -30,7 +31,7 @@ def rendered(text: str) -> Callable[[], object]:
 
     def work() -> object:
         made = compile("growth.plan", text=text).compilations[0]
-        return html.page(made.plan, volume(made.plan, made.promise), overview(made.plan))
+        return html.page(Material(made.plan, volume(made.plan, made.promise), overview(made.plan)))
 
     return work
 

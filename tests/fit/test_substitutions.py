@@ -13,6 +13,7 @@ from setwright.pipeline import Compilation, Compiled, compile
 from setwright.render import csv as table
 from setwright.render import html, markdown
 from setwright.render import json as data
+from setwright.render.material import Material
 from setwright.report.overview import overview
 from setwright.report.volume import volume
 
@@ -96,14 +97,14 @@ def test_csv_says_it_before_all_notes(oda: Compilation) -> None:
 
 
 def test_markdown_says_it_beside_the_name(oda: Compilation) -> None:
-    text = markdown.text(oda.plan, volume(oda.plan, oda.promise), overview(oda.plan))
+    text = markdown.text(Material(oda.plan, volume(oda.plan, oda.promise), overview(oda.plan)))
     assert "**Raise** (instead of Overhead Press)" in text
     assert "**Push-Up** (instead of Dip) slow" in text
     assert "> Oda avoids overhead-press (Shoulder.)" in text
 
 
 def test_html_says_it_beside_the_name(oda: Compilation) -> None:
-    text = html.page(oda.plan, volume(oda.plan, oda.promise), overview(oda.plan))
+    text = html.page(Material(oda.plan, volume(oda.plan, oda.promise), overview(oda.plan)))
     assert '<bdi>Raise</bdi> <bdi class="label">(instead of Overhead Press)</bdi>' in text
     assert "Oda avoids overhead-press (Shoulder.)" in text
 

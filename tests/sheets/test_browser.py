@@ -18,6 +18,7 @@ from run_command import run_command
 from setwright.plan import Plan
 from setwright.render import html
 from setwright.render.html import comparison as html_comparison
+from setwright.render.material import Material
 from setwright.report.compare import columns, comparison
 from setwright.rules import Promise
 from sheets.sample_plans import hostile, long, reported
@@ -100,7 +101,7 @@ def test_every_session_is_printed(paper: list[str]) -> None:
 @pytest.mark.parametrize("plan", [hostile(), long(52, 3, 4)], ids=["long names", "a year"])
 def test_no_plan_scrolls_sideways(plan: Plan, tmp_path: Path) -> None:
     made = reported(plan)
-    assert measured(html.page(made.plan, made.volume, made.overview), tmp_path) == FITS
+    assert measured(html.page(Material(made.plan, made.volume, made.overview)), tmp_path) == FITS
 
 
 def test_the_example_does_not_scroll_sideways(page: Path, tmp_path: Path) -> None:

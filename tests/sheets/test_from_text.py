@@ -15,6 +15,7 @@ from setwright.pipeline import Compilation, compile
 from setwright.render import csv as table
 from setwright.render import html, keys, markdown
 from setwright.render import json as data
+from setwright.render.material import Material
 from setwright.report.overview import overview
 from setwright.report.volume import volume
 
@@ -80,7 +81,7 @@ def test_json(compiled: Compilation) -> None:
 def test_page_and_markdown(compiled: Compilation) -> None:
     plan = compiled.plan
     figures = (plan, volume(plan, compiled.promise), overview(plan))
-    page, text = html.page(*figures).replace("\u00a0", " "), markdown.text(*figures)
+    page, text = html.page(Material(*figures)).replace("\u00a0", " "), markdown.text(Material(*figures))
     # 80 kg: 30 kg a side of a 20 kg bar.
     assert 'aria-label="each side 20 + 10"' in page
     assert "<b>80 kg</b>" in page
@@ -122,8 +123,8 @@ def careful() -> tuple[str, str, Any]:
     """Page, Markdown and JSON."""
     plan = compile("ropewalk.plan", athletes=("Lumi",), text=CAREFUL).compilations[0].plan
     figures = (plan, volume(plan), overview(plan))
-    page = html.page(*figures).replace("\u00a0", " ")
-    return page, markdown.text(*figures), json.loads(data.document(*figures))
+    page = html.page(Material(*figures)).replace("\u00a0", " ")
+    return page, markdown.text(Material(*figures)), json.loads(data.document(*figures))
 
 
 def test_what_other_formulas_give_stands_beside_the_load(careful: tuple[str, str, Any]) -> None:
@@ -160,7 +161,7 @@ def test_cautions_stand_where_they_belong(careful: tuple[str, str, Any]) -> None
 
 def test_a_grown_athlete_of_a_plan_without_tests_gets_the_usual_cautions(compiled: Compilation) -> None:
     plan = compiled.plan
-    page = html.page(plan, volume(plan), overview(plan))
+    page = html.page(Material(plan, volume(plan), overview(plan)))
     assert 'class="caution"' not in page
     assert keys.MINOR[0] not in page
     assert keys.CAUTIONS[0][1] in page

@@ -18,6 +18,7 @@ from setwright.prescription import PercentOfBest
 from setwright.record import replace
 from setwright.render import html as sheet
 from setwright.render.keys import CAUTIONS
+from setwright.render.material import Material
 from sheets.sample_plans import PLANK, SPAN, SQUAT, count, hostile, long, reported, rpe, session, small, work
 
 STYLE = "".join(files("setwright.render.html").joinpath(name).read_text() for name in sheet.STYLES)
@@ -55,7 +56,7 @@ class Page(HTMLParser):
 
 def page(plan: Plan) -> str:
     made = reported(plan)
-    return sheet.page(made.plan, made.volume, made.overview)
+    return sheet.page(Material(made.plan, made.volume, made.overview))
 
 
 def test_small_plan(html_snapshot: SnapshotAssertion) -> None:

@@ -11,12 +11,13 @@ from syrupy.assertion import SnapshotAssertion
 
 from setwright.plan import Plan
 from setwright.render import markdown as sheet
+from setwright.render.material import Material
 from sheets.sample_plans import hostile, long, reported, small
 
 
 def text(plan: Plan) -> str:
     made = reported(plan)
-    return sheet.text(made.plan, made.volume, made.overview)
+    return sheet.text(Material(made.plan, made.volume, made.overview))
 
 
 def parsed(source: str) -> list[Token]:

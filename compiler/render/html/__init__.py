@@ -14,22 +14,27 @@ from typing import Final
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from setwright.plan import Plan
 from setwright.render import front, keys, sheet, tables
 from setwright.render.html.figures import figure
-from setwright.report.overview import WeekSummary
-from setwright.report.volume import Volume
+from setwright.render.language import ENGLISH, Language
+from setwright.render.material import PLAIN, Look, Material
 from setwright.science.effort import EFFORT_KEY
 
 STYLES: Final = ("style.css", "print.css")
 
 
-def page(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:
+def rendered(material: Material, look: Look) -> bytes:
+    """The page as a file."""
+    return page(material, look).encode()
+
+
+def page(material: Material, look: Look = PLAIN) -> str:
     """The whole page: overview, cautions, keys, a section a week."""
+    plan, volume, overview = material.plan, material.volume, material.overview
     sheet_style = style(STYLES)
     arranged = sheet.sheet(plan, overview)
     return (
-        environment()
+        environment(look.language)
         .get_template("page.html.j2")
         .render(
             sheet=arranged,
@@ -49,15 +54,17 @@ def page(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:
 
 
 @cache
-def environment() -> Environment:
-    """The templates of this folder; what they are given is escaped."""
-    return Environment(
+def environment(language: Language = ENGLISH) -> Environment:
+    """The templates of this folder, in a language (`_` is its `text`); what they are given is escaped."""
+    made = Environment(
         loader=PackageLoader(__name__, "."),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    made.globals["_"] = language.text
+    return made
 
 
 def style(names: Sequence[str]) -> Markup:

@@ -1,0 +1,40 @@
+"""What every output is made from, and how it is dressed. Data only."""
+
+from __future__ import annotations
+
+from setwright.plan import Plan
+from setwright.record import record
+from setwright.render.language import ENGLISH, Language
+from setwright.report.overview import WeekSummary
+from setwright.report.volume import Volume
+from setwright.rules import Promise
+
+
+@record
+class Material:
+    """One plan, fitted to one athlete or to none, with its promise and the reports that its sheets print.
+
+    `plan` and the reports may hold some of the weeks only.
+    """
+
+    plan: Plan
+    volume: Volume
+    overview: tuple[WeekSummary, ...]
+    promise: Promise = Promise()
+
+
+@record
+class Look:
+    """A club's own dress of the sheets.
+
+    `logo` is a `data:` address, `colour` is `#rrggbb`, `template` the text of a template.
+    """
+
+    language: Language = ENGLISH
+    club: str | None = None
+    logo: str | None = None
+    colour: str | None = None
+    template: str | None = None
+
+
+PLAIN = Look()
