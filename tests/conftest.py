@@ -16,7 +16,7 @@ settings.register_profile("ci", derandomize=True, deadline=None, print_blob=True
 settings.register_profile("here", deadline=None)
 settings.load_profile("ci" if os.environ.get("CI") else "here")
 
-BROWSER_TESTS = "sheets/test_browser.py"
+BROWSER_TESTS = "browser"
 WITH_BROWSER = any(os.environ.get(name) for name in ("CI", "SETWRIGHT_BROWSER")) or all(
     shutil.which(program) for program in ("chromium", "pdftotext")
 )
@@ -25,7 +25,7 @@ collect_ignore = [] if WITH_BROWSER else [BROWSER_TESTS]
 
 def pytest_report_header() -> str:
     """Say which tests this machine cannot run."""
-    return "browser: tested" if WITH_BROWSER else f"browser: chromium or pdftotext is missing, no {BROWSER_TESTS}"
+    return "browser: tested" if WITH_BROWSER else f"browser: chromium or pdftotext is missing, no tests/{BROWSER_TESTS}"
 
 
 @pytest.fixture(autouse=True)

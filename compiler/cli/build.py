@@ -52,7 +52,7 @@ def _formats(_ctx: click.Context, _param: click.Parameter, given: tuple[str, ...
     multiple=True,
     default=("html",),
     metavar="FORMAT",
-    help=f"{', '.join(output.name for output in OUTPUTS)}; several with commas between, or given again.  [default: html]",
+    help=f"{', '.join(output.name for output in OUTPUTS)}; html by itself; several with commas, or given again.",
 )
 @click.option("--week", type=click.IntRange(1), metavar="N", help="Only this week of the plan.")
 @click.option(
