@@ -41,6 +41,7 @@ class Scope(Enum):
     PLAN = "plan"  # no `for`
     EVERY_MUSCLE = "every muscle"
     MUSCLES = "muscles"  # named muscles or groups, each held by itself
+    PATTERNS = "patterns"  # the same with movement patterns among them
     RATIO = "ratio"  # `a : b`
 
 
@@ -61,7 +62,7 @@ class Rule:
     severity: Severity  # must: ERROR, should: WARNING
     measure: str
     scope: Scope
-    subjects: tuple[str, ...]  # muscle or group words, or the two sides of a ratio
+    subjects: tuple[str, ...]  # muscle, group or pattern words, or the two sides of a ratio
     bound: Bound
     where: Where
     reason: str | None

@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from enum import Enum
 from fractions import Fraction
 
+from setwright.prescription import Rest
 from setwright.quantities import plain
 from setwright.rules import Bound, BoundUnit
 
@@ -62,6 +63,11 @@ def with_unit(number: str, unit: BoundUnit) -> str:
             return f"{number}%"
         case BoundUnit.MINUTES | BoundUnit.HOURS:
             return f"{number} {unit.value}"
+
+
+def rest_text(minutes: Fraction) -> str:
+    """Minutes as the language writes a rest: `90 s`, `2.5 min`."""
+    return str(Rest(minutes * 60, minutes * 60))
 
 
 def _stretch(values: list[Fraction], bound: Bound) -> str:

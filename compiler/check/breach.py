@@ -8,14 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
-from setwright.check.bounds import written
+from setwright.check.bounds import distance, rest_text, written
 from setwright.check.measure import Figure, Measure
 from setwright.check.weeks import phrase
 from setwright.diagnostics import Diagnostic, Related
 from setwright.plan import Line, Plan
 from setwright.quantities import plain
 from setwright.record import record
-from setwright.rules import Rule
+from setwright.rules import Bound, Rule
 from setwright.source import Span
 from setwright.suggest import either
 
@@ -42,7 +42,7 @@ class _Written:
 
 def told(breach: Breach, plan: Plan) -> Diagnostic:
     """The breach as one diagnostic, at the plan line that contributes most."""
-    contributors = _contributors(breach.figures)
+    contributors = _contributors(breach)
     first = contributors[0].line.span if contributors else _place(breach.figures, plan)
     related = (
         *_others(contributors[1:], breach.measure),
@@ -87,12 +87,21 @@ def _session(figure: Figure) -> str:
     return f"day {slot}" if slot.isdecimal() else slot
 
 
-def _contributors(figures: Iterable[Figure]) -> list[_Written]:
+def _contributors(breach: Breach) -> list[_Written]:
     """The lines behind the figures, each as often as it was written, the greatest contribution first."""
     found: dict[Span, _Written] = {}
-    for part in (part for figure in figures for part in figure.parts):
+    for part in (part for figure in breach.figures for part in figure.parts):
         found.setdefault(part.line.span, _Written(part.line, [])).amounts.append(part.amount)
-    return sorted(found.values(), key=lambda line: sum(line.amounts), reverse=True)
+    weight = _furthest if breach.measure.line_by_line else _most
+    return sorted(found.values(), key=lambda line: weight(line.amounts, breach.rule.bound), reverse=True)
+
+
+def _most(amounts: Iterable[Fraction], _: Bound) -> Fraction:
+    return sum(amounts, Fraction(0))
+
+
+def _furthest(amounts: Iterable[Fraction], bound: Bound) -> Fraction:
+    return max(distance(amount, bound) for amount in amounts)
 
 
 def _place(figures: Sequence[Figure], plan: Plan) -> Span:
@@ -114,7 +123,8 @@ def _others(lines: Sequence[_Written], measure: Measure) -> Iterator[Related]:
 def _adds(amounts: Sequence[Fraction], measure: Measure) -> str:
     least, most = plain(min(amounts), 1), plain(max(amounts), 1)
     number = least if least == most else f"{least} to {most}"
-    return measure.part.format(number=number, **_nouns(amounts))
+    rests = list(dict.fromkeys((rest_text(min(amounts)), rest_text(max(amounts)))))
+    return measure.part.format(number=number, rest=" to ".join(rests), **_nouns(amounts))
 
 
 def _inherited(contributors: Sequence[_Written]) -> tuple[Related, ...]:

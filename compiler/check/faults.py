@@ -71,6 +71,8 @@ def _subjects(measure: Measure) -> str:
         return f"Write it without `for`: `{measure.example}`."
     if measure.scopes == {Scope.RATIO}:
         return f"Write two words with a colon: `{measure.example}`."
+    if Scope.PATTERNS in measure.scopes:
+        return "Write movement patterns, muscles or groups after `for`, or leave `for` out to mean all of the plan."
     if Scope.PLAN in measure.scopes:
         return "Write muscles or groups after `for`, or leave `for` out to mean all of the plan."
     return f"For example `{measure.example}`."
@@ -80,6 +82,6 @@ _UNITS = {
     BoundUnit.NUMBER: "a plain number",
     BoundUnit.RPE: "an effort such as RPE 8",
     BoundUnit.PERCENT: "a percent",
-    BoundUnit.MINUTES: "minutes",
+    BoundUnit.MINUTES: "minutes or seconds",
     BoundUnit.HOURS: "hours",
 }

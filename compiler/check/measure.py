@@ -35,8 +35,9 @@ class Measure:
     """A measure of the language, with what the reference prints about it.
 
     `code` is what its breach is reported as, and its message may use `number`, `sets`, `sessions`, `whom`, `weeks`,
-    `session` and `bound`. `part` says what a line adds, from `number`, `sets` and `sessions`. `scopes` are the subjects
-    it takes; `after_sets` is True where it takes `after 6 sets`.
+    `session` and `bound`. `part` says what a line adds, from `number`, `sets`, `sessions` and `rest` (of minutes).
+    `scopes` are the subjects it takes; `after_sets` is True where it takes `after 6 sets`. `line_by_line` is True where
+    each line's number is itself held to the bound, so that the one furthest outside is told first.
     """
 
     name: str
@@ -49,9 +50,11 @@ class Measure:
     weeks: str
     example: str
     after_sets: bool = False
+    line_by_line: bool = False
 
 
 PLAN_OR_MUSCLES = frozenset({Scope.PLAN, Scope.EVERY_MUSCLE, Scope.MUSCLES})
+PLAN_MUSCLES_OR_PATTERNS = PLAN_OR_MUSCLES | {Scope.PATTERNS}  # where a line speaks, and not its counted sets
 
 
 def subjects(rule: Rule, ledger: Ledger) -> Iterator[Subject]:
@@ -65,6 +68,8 @@ def subjects(rule: Rule, ledger: Ledger) -> Iterator[Subject]:
         case Scope.MUSCLES:
             named = (named_subject(word, ledger) for word in rule.subjects)
             yield from (subject for subject in named if subject is not None)
+        case Scope.PATTERNS:
+            yield from (named_subject(word, ledger) or Subject(word, word, (), word) for word in rule.subjects)
         case Scope.RATIO:
             return
 

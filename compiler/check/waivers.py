@@ -40,7 +40,7 @@ def _covers(waiver: Waiver, subject: Subject, plan: Plan) -> bool:
             return True
         case Scope.EVERY_MUSCLE:
             return subject != WHOLE_PLAN
-        case Scope.MUSCLES:
+        case Scope.MUSCLES | Scope.PATTERNS:
             return any(word == subject.word or subject.word in _members(word, plan) for word in waiver.subjects)
         case Scope.RATIO:
             return subject.word == ":".join(waiver.subjects)

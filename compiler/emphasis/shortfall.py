@@ -66,6 +66,7 @@ def _words(rule: Rule) -> str:
         Scope.PLAN: "",
         Scope.EVERY_MUSCLE: " for every muscle",
         Scope.MUSCLES: f" for {', '.join(rule.subjects)}",
+        Scope.PATTERNS: f" for {', '.join(rule.subjects)}",
         Scope.RATIO: f" for {' : '.join(rule.subjects)}",
     }
     return f"must {rule.measure}{whom[rule.scope]} {rule.bound.text}"

@@ -12,7 +12,7 @@ from setwright.fit.days import on_available_days
 from setwright.fit.loads import LineLoader, Report
 from setwright.fit.makers import Makers
 from setwright.fit.substitutions import substituted_plan
-from setwright.plan import Plan, Session, Week
+from setwright.plan import WEEKDAYS, Plan, Session, Week
 from setwright.record import replace
 
 
@@ -35,10 +35,17 @@ def fitted_plan(plan: Plan, athlete: Athlete | None, movement_of: MovementOf, pr
         athlete=athlete.name,
         athlete_born=athlete.born,
         athlete_facts=bests.facts(plan),
+        athlete_bests=bests.known(plan),
         unit=unit,
+        model=athlete.model or plan.model,
         notes=(*plan.notes, *athlete.notes),
     )
-    return _loaded(fitted, loader)
+    loaded = _timed(_loaded(fitted, loader), athlete)
+    if loader.rough:
+        from setwright.fit.rough import rough_loads
+
+        problems.append(rough_loads(loader.rough, athlete.name, plan.span.source.path))
+    return loaded
 
 
 def _once(problems: list[Diagnostic]) -> Report:
@@ -62,3 +69,19 @@ def _loaded(plan: Plan, loader: LineLoader) -> Plan:
         return replace(week, sessions=tuple(session(made, week.number) for made in week.sessions))
 
     return replace(plan, weeks=tuple(loaded_week(week) for week in plan.weeks))
+
+
+def _timed(plan: Plan, athlete: Athlete) -> Plan:
+    """The plan with the time of day of each session, where the athlete says one."""
+    if not athlete.times:
+        return plan
+
+    def session(made: Session) -> Session:
+        # A microcycle's days bear numbers; which weekday they fall on is known by the date alone.
+        weekday = WEEKDAYS[made.date.weekday()] if made.date else made.slot
+        return replace(made, at=athlete.time_on(weekday))
+
+    def week(made: Week) -> Week:
+        return replace(made, sessions=tuple(session(each) for each in made.sessions))
+
+    return replace(plan, weeks=tuple(week(each) for each in plan.weeks))

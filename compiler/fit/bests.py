@@ -7,9 +7,11 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from setwright.athlete import Athlete, Best
-from setwright.plan import Movement, Plan, Segment
+from setwright.diagnostics import Related
+from setwright.message import Phrase, Value, message
+from setwright.plan import Fact, Movement, Plan, Segment
 from setwright.prescription import Effort, PercentOfBest
-from setwright.quantities import Mass, plain, round_half_up
+from setwright.quantities import Mass, round_half_up
 from setwright.record import record
 from setwright.science.repetitions import BeyondModel, Model, estimated_best
 
@@ -50,6 +52,24 @@ class Bests:
         source = self._source(movement)
         return self.model(source.movement) if source and source.best.reps is not None else None
 
+    def ground(self, movement: Movement) -> tuple[tuple[Fact, ...], tuple[Related, ...]]:
+        """What the best in a movement is taken from, for the steps of a load; no facts for its own, tested one.
+
+        `of`: the movement it was set in, of whose best `of_share` is meant. `set`, `set_reps`, `set_reserve`: the set
+        that it is estimated from, by `best_model`.
+        """
+        source = self._source(movement)
+        if source is None:
+            return (), ()
+        best = source.best
+        facts: list[Fact] = []
+        if source.movement is not movement and source.movement.name != movement.name:
+            facts += [("of", source.movement.name), ("of_share", source.share)]
+        if best.reps is not None:
+            facts += [("set", best.mass), ("set_reps", best.reps), ("set_reserve", best.reserve)]
+            facts.append(("best_model", self.model(source.movement).value))
+        return tuple(facts), (Related(best.span, f"the best in {source.movement.name}"),)
+
     def facts(self, plan: Plan) -> tuple[tuple[str, str], ...]:
         """Each best that the plan's loads rest on, in words, with the models that loads by effort take from it."""
         used: dict[str, _Source] = {}
@@ -62,6 +82,20 @@ class Bests:
                     if isinstance(segment.intensity, Effort):
                         models[source.best.movement][self.model(line.movement).value] = None
         return tuple((name, self._in_words(source, tuple(models[name]))) for name, source in used.items())
+
+    def known(self, plan: Plan) -> tuple[tuple[str, Mass], ...]:
+        """The best in each of the plan's movements that has one, in the order in which they come up."""
+        lines = (line for week in plan.weeks for session in week.sessions for line in session.lines)
+        found = (
+            (name, self._if_known(each)) for name, each in {line.movement.name: line.movement for line in lines}.items()
+        )
+        return tuple((name, best) for name, best in found if best is not None)
+
+    def _if_known(self, movement: Movement) -> Mass | None:
+        try:
+            return self.of(movement)
+        except BeyondModel:
+            return None
 
     def _rested_on(self, movement: Movement, segment: Segment) -> _Source | None:
         """The best that a percent or an effort is taken from."""
@@ -102,17 +136,29 @@ class Bests:
     def _in_words(self, source: _Source, models: tuple[str, ...]) -> str:
         best, model = source.best, self.model(source.movement)
         if best.reps is None:
-            return f"{best.mass} (tested{_efforts(models)})"
-        effort = f" @ RPE {plain(10 - best.reserve)}" if best.reserve else ""
-        done = f"{best.mass} x {plain(best.reps)}{effort}"
+            return _fact(best.mass, _with_efforts(Phrase(message("tested")), models))
+        done = _done(best.mass, best.reps, best.reserve)
         try:
             value = self._value(best, model)
         except BeyondModel:
-            return f"{done} (too many repetitions for an estimate by {model.value})"
+            return _fact(done, Phrase(message("too many repetitions for an estimate by {model}"), model=model.value))
         shown = Mass(round_half_up(value.amount, Fraction(1, 10)), value.unit)
         others = models if set(models) - {model.value} else ()
-        return f"{shown} (estimated by {model.value} from {done}{_efforts(others)})"
+        known = Phrase(message("estimated by {model} from {done}"), model=model.value, done=done)
+        return _fact(shown, _with_efforts(known, others))
 
 
-def _efforts(models: tuple[str, ...]) -> str:
-    return f"; efforts by {', '.join(models)}" if models else ""
+def _fact(value: Value, known: Phrase) -> Phrase:
+    return Phrase("{value} ({known})", value=value, known=known)
+
+
+def _done(mass: Mass, reps: Fraction, reserve: Fraction) -> Phrase:
+    if not reserve:
+        return Phrase("{mass} x {reps}", mass=mass, reps=reps)
+    return Phrase("{mass} x {reps} @ RPE {effort}", mass=mass, reps=reps, effort=10 - reserve)
+
+
+def _with_efforts(known: Phrase, models: tuple[str, ...]) -> Phrase:
+    if not models:
+        return known
+    return Phrase(message("{known}; efforts by {models}"), known=known, models=", ".join(models))

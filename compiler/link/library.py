@@ -10,12 +10,13 @@ from dataclasses import dataclass, field
 
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import names, rules
+from setwright.link.missing import missing_use
 from setwright.link.movements import link_movement
 from setwright.link.scopes import Scopes, home_of
 from setwright.plan import Handling, Movement, Muscle
 from setwright.record import record
 from setwright.source import Source, Span
-from setwright.suggest import did_you_mean, either
+from setwright.suggest import did_you_mean, meant
 from setwright.syntax import LineReader
 from setwright.syntax.nodes import Name, Setting, Statement
 from setwright.syntax.outline import Postponed, pattern_of
@@ -73,14 +74,18 @@ class Library:
         """The movement called so, or None after saying that there is none."""
         key = self.movement_key(name)
         if key is None:
-            help_ = self.near_movements(name) or (
-                None if self.movements else "Perhaps `use stdlib.exercises` is missing."
-            )
-            problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_))
+            help_, fix = self.near_movements(name), None
+            if help_ is None and not self.movements:
+                help_, fix = missing_use("exercises", name)
+            problems.append(names.UNKNOWN_MOVEMENT.at(name.span, name=name.text, help=help_, fix=fix))
             return None
         if key not in self._linked:
             link_movement(self, key, self._linked, problems)
         return self._linked[key]
+
+    def linked(self, key: str) -> Movement | None:
+        """The movement kept under a folded name where it was asked for before; nothing is linked for this."""
+        return self._linked.get(key)
 
     def statement(self, declared: Declared) -> Statement:
         """The lines of a declaration."""
@@ -117,7 +122,7 @@ class Library:
         same = [one for one in spoken if one.partition(".")[2].casefold() == name.text.casefold()]
         self._misses += 1
         close = did_you_mean(name.text, spoken) if self._misses <= MOST_HELPED else None
-        found = close or (f"Did you mean `{same[0]}`?" if same else None)
+        found = close or meant(name.text, same[:1])
         if found is None and not self.scopes.has_prefix(name):
             return f"This file uses nothing as `{name.text.partition('.')[0]}`."
         return found
@@ -148,15 +153,31 @@ class Library:
             self._shipped = self.shipped_progressions()
         return self._shipped
 
-    def known_subject(self, name: Name, problems: list[Diagnostic]) -> str | None:
-        """The muscle or group that a word means, or None after saying that there is none."""
+    def known_subject(self, name: Name, problems: list[Diagnostic], *, patterns: bool = False) -> str | None:
+        """The muscle or group that a word means, or None after saying that there is none.
+
+        With `patterns` a movement pattern may have been meant, and is among what is near.
+        """
         found = self._word(name, "", (self.muscles, self.groups))
         if found is None:
-            help_ = self._near_word(name, "", (*self.muscles, *self.groups)) or (
-                None if self.muscles else "Perhaps `use stdlib.muscles` is missing."
-            )
-            problems.append(names.UNKNOWN_MUSCLE.at(name.span, name=name.text, help=help_))
+            help_, fix = self._near_word(name, "", (*self.muscles, *self.groups)), None
+            if help_ is None and not self.muscles:
+                help_, fix = missing_use("muscles", name)
+            if help_ is None and patterns:
+                help_ = did_you_mean(name.text, sorted(self.patterns()))
+            problems.append(names.UNKNOWN_MUSCLE.at(name.span, name=name.text, help=help_, fix=fix))
         return found
+
+    def is_pattern(self, name: Name) -> bool:
+        """True where a word after `for` means a movement pattern, and no muscle or group.
+
+        Where no movement is declared, as in a file of rules alone, that is any word that is not near a muscle or group.
+        """
+        if self._word(name, "", (self.muscles, self.groups)) is not None:
+            return False
+        if self.patterns() or not self.muscles:
+            return name.text in self.patterns()
+        return self._near_word(name, "", (*self.muscles, *self.groups)) is None
 
     def known_side(self, name: Name, problems: list[Diagnostic]) -> str:
         """The muscle, group or movement pattern that a word of a balance means; the word after saying that it is none.
@@ -188,8 +209,8 @@ class Library:
     def _equipment_in(self, name: Name) -> str:
         """Did you mean: the equipment that a longer word holds, as `squat-rack` holds `rack`; or where it is listed."""
         parts = name.text.split("-")
-        held = [f"`{word}`" for word in self.equipment if set(word.split("-")) <= set(parts)]
-        return f"Did you mean {either(held)}?" if held else "`setwright library` lists all there is."
+        held = [word for word in self.equipment if set(word.split("-")) <= set(parts)]
+        return meant(name.text, held) or "`setwright library` lists all there is."
 
     def _word(self, name: Name, kind: str, tables: tuple[Container[str], ...]) -> str | None:
         for text, files in self.scopes.meanings(name):

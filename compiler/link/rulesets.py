@@ -9,6 +9,7 @@ from setwright.diagnostics import Diagnostic, Severity
 from setwright.diagnostics.catalogue import names, structure, weeks
 from setwright.link.library import Library
 from setwright.link.lines import LONGEST_PLAN, week_numbers
+from setwright.link.missing import missing_use
 from setwright.link.models import known_word
 from setwright.link.values import rpe
 from setwright.record import replace
@@ -20,7 +21,13 @@ from setwright.syntax import nodes as n
 Problems = list[Diagnostic]
 
 COUNTINGS = (*(counting.value for counting in Counting), "required")
-_UNITS = {None: BoundUnit.NUMBER, "%": BoundUnit.PERCENT, "min": BoundUnit.MINUTES, "h": BoundUnit.HOURS}
+_UNITS = {
+    None: BoundUnit.NUMBER,
+    "%": BoundUnit.PERCENT,
+    "s": BoundUnit.MINUTES,
+    "min": BoundUnit.MINUTES,
+    "h": BoundUnit.HOURS,
+}
 
 
 def promise_of(
@@ -65,8 +72,10 @@ def check_ruleset(statement: n.Statement, library: Library, problems: Problems) 
 def _followed(promise: Promise, name: n.Name, blocks: tuple[str, ...], library: Library, problems: Problems) -> Promise:
     declared = library.declared(library.rulesets, name)
     if declared is None:
-        help_ = library.near_declared(library.rulesets, name) or f"Perhaps `use stdlib.rules.{name.text}` is missing."
-        problems.append(names.UNKNOWN_RULES.at(name.span, name=name.text, help=help_))
+        help_, fix = library.near_declared(library.rulesets, name), None
+        if help_ is None:
+            help_, fix = missing_use(f"rules.{name.text}", name)
+        problems.append(names.UNKNOWN_RULES.at(name.span, name=name.text, help=help_, fix=fix))
         return promise
     # A set's own faults are reported when its file is checked; here they would stand once a plan.
     return _with_lines(promise, library.statement(declared).body, name.text, blocks, library, [])
@@ -127,6 +136,8 @@ def _bound(compare: str | None, item: n.Item, problems: Problems) -> Bound | Non
             )
         )
         return None
+    if item.unit == "s":
+        low, high = low / 60, high / 60
     unit = BoundUnit.RPE if item.rpe else _UNITS[item.unit]
     text = f"{compare} {item.span.text}" if compare else item.span.text
     match compare:
@@ -145,8 +156,12 @@ def _subject(part: n.SubjectPart | None, library: Library, problems: Problems) -
         return Scope.EVERY_MUSCLE, ()
     if part.kind == "ratio":
         return Scope.RATIO, tuple(library.known_side(name, problems) for name in part.names)
-    found = (library.known_subject(name, problems) for name in part.names)
-    return Scope.MUSCLES, tuple(subject for subject in found if subject is not None)
+    patterns = [name for name in part.names if library.is_pattern(name)]
+    found = [
+        name.text if name in patterns else library.known_subject(name, problems, patterns=True) for name in part.names
+    ]
+    scope = Scope.PATTERNS if patterns else Scope.MUSCLES
+    return scope, tuple(subject for subject in found if subject is not None)
 
 
 def _where(parts: tuple[n.WherePart, ...], blocks: tuple[str, ...] | None, problems: Problems) -> Where:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 from math import floor, lcm
-from typing import TYPE_CHECKING, Final, Protocol
+from typing import TYPE_CHECKING, Final, Protocol, TypeAlias
 
 from setwright.quantities import Mass, Unit, round_half_up
 from setwright.record import record
@@ -22,9 +22,13 @@ if TYPE_CHECKING:
 # More of one kind never fit on one end of a bar; it bounds the work when someone writes absurdly many.
 MOST_OF_A_KIND: Final = 20
 
-# Reached only by many discs of unrelated masses. Then the lightest kinds are left aside: the loads found can still be
-# made, and stand grams apart.
-MOST_LOADS: Final = 100_000
+# Of one half of the kinds. Reached only by many discs of unrelated masses: ten kinds with twenty discs a side stay
+# under 900, and of single pairs it takes more than twenty-four kinds. Then the lightest kinds are left aside: the loads
+# found can still be made, and stand grams apart.
+MOST_SUMS: Final = 4096
+
+# What some discs of one side weigh together, in parts of the unit, and the best way to it, heaviest first.
+Sums: TypeAlias = "dict[int, tuple[int, ...]]"
 
 
 @record
@@ -63,25 +67,34 @@ class Rack:
     plates: tuple[tuple[int, Mass], ...]
     collars: Mass | None = None
 
-    @property
+    @cached_property
     def lightest(self) -> Loading:
         """The bar with its collars and no discs."""
         return self._loading(0)
 
-    @property
+    @cached_property
     def heaviest(self) -> Loading:
         """The bar with every pair of discs."""
-        return self._loading(-1)
+        return self._loading(sum(max(half) for half in self._halves))
 
     def nearest(self, target: Mass) -> Loading:
         """The load nearest to `target`, which may be in another unit; of two equally near, the heavier."""
-        return self._loading(_nearest(self._rising, self._one_side_of(target)))
+        wanted = self._one_side_of(target)
+        below, above = self._around(floor(wanted))
+        if below is None or (above is not None and above - wanted <= wanted - below):
+            assert above is not None  # an empty side is always there, below or above
+            return self._loading(above)
+        return self._loading(below)
 
     def at_most(self, target: Mass) -> Loading:
         """The heaviest load not above `target`; the lightest if all are above."""
-        return self._loading(_at_most(self._rising, self._one_side_of(target)))
+        below, _ = self._around(floor(self._one_side_of(target)))
+        return self._loading(below or 0)
 
     # Until a load is chosen, masses on a side are whole numbers of the discs' common fraction: several times faster.
+    # All the masses of a side would be too many to work out for one load. The kinds are dealt into two halves, and what
+    # lacks is looked for in one half beside each sum of the other: ten kinds with two discs a side, of any masses, have
+    # 243 and 243 sums, which come to 59,049 together.
 
     @cached_property
     def _pairs(self) -> tuple[tuple[Fraction, int], ...]:
@@ -92,12 +105,12 @@ class Rack:
         return lcm(*(mass.denominator for mass, _ in self._pairs))
 
     @cached_property
-    def _sides(self) -> dict[int, tuple[int, ...]]:
-        return _sides([(int(mass * self._parts), count) for mass, count in self._pairs])
+    def _halves(self) -> tuple[Sums, Sums]:
+        return _halves([(int(mass * self._parts), count) for mass, count in self._pairs])
 
     @cached_property
     def _rising(self) -> tuple[int, ...]:
-        return tuple(sorted(self._sides))
+        return tuple(sorted(self._halves[1]))
 
     @cached_property
     def _empty(self) -> Mass:
@@ -106,10 +119,23 @@ class Rack:
     def _one_side_of(self, target: Mass) -> Fraction:
         return (target.to(self.bar.unit).amount - self._empty.amount) / 2 * self._parts
 
-    def _loading(self, index: int) -> Loading:
-        side = self._rising[index]
+    def _around(self, wanted: int) -> tuple[int | None, int | None]:
+        """The heaviest side of at most `wanted` and the lightest above it, None where there is none."""
+        below = above = None
+        rising = self._rising
+        for part in self._halves[0]:
+            at = bisect_right(rising, wanted - part)
+            if at and (below is None or part + rising[at - 1] > below):
+                below = part + rising[at - 1]
+            if at < len(rising) and (above is None or part + rising[at] < above):
+                above = part + rising[at]
+            if below == wanted and above == wanted + 1:
+                break
+        return below, above
+
+    def _loading(self, side: int) -> Loading:
         total = Mass(self._empty.amount + Fraction(2 * side, self._parts), self.bar.unit)
-        return Loading(total, tuple(Fraction(disc, self._parts) for disc in self._sides[side]))
+        return Loading(total, tuple(Fraction(disc, self._parts) for disc in _best_way(side, *self._halves)))
 
 
 @dataclass(frozen=True)
@@ -195,33 +221,52 @@ def _pairs(plates: tuple[tuple[int, Mass], ...], unit: Unit) -> tuple[tuple[Frac
     return tuple((mass, min(count // 2, MOST_OF_A_KIND)) for mass, count in sorted(singles.items(), reverse=True))
 
 
-def _sides(pairs: Sequence[tuple[int, int]]) -> dict[int, tuple[int, ...]]:
-    """Every mass that one side can have, with the discs for it.
-
-    A bounded subset sum, kind by kind: taking the heaviest that fits each time would miss 20 + 20 for 40 when there
-    is a 25.
-    """
-    sides: dict[int, tuple[int, ...]] = {0: ()}
+def _halves(pairs: Sequence[tuple[int, int]]) -> tuple[Sums, Sums]:
+    """The sums of some kinds and those of the others, the fewer first; each kind goes to where fewer are."""
+    fewer: Sums = {0: ()}
+    more: Sums = {0: ()}
     for disc, count in pairs:
-        more = _with_kind(sides, disc, count)
-        if len(more) > MOST_LOADS:
+        grown = _with_kind(fewer, disc, count)
+        if len(grown) > MOST_SUMS:
             break
-        sides = more
-    return sides
+        fewer, more = (grown, more) if len(grown) <= len(more) else (more, grown)
+    return fewer, more
 
 
-def _with_kind(sides: dict[int, tuple[int, ...]], disc: int, count: int) -> dict[int, tuple[int, ...]]:
-    """The sides that up to `count` discs of one more, lighter kind make; stops once there are too many."""
-    found = dict(sides)
-    for side, discs in sides.items():
+def _with_kind(sums: Sums, disc: int, count: int) -> Sums:
+    """The sums that up to `count` discs of one more, lighter kind make; stops once there are too many.
+
+    A bounded subset sum, kind by kind: taking the heaviest that fits each time would miss 20 + 20 for 40 when there is
+    a 25.
+    """
+    found = dict(sums)
+    for side, discs in sums.items():
         for number in range(1, count + 1):
-            _keep_better(found, side + number * disc, discs + (disc,) * number)
-        if len(found) > MOST_LOADS:
+            side += disc
+            known = found.get(side)
+            if known is not None and len(known) < len(discs) + number:
+                continue  # before the discs are put together: where many ways lead to a sum, most are longer
+            way = discs + (disc,) * number
+            if known is None or len(way) < len(known) or way > known:
+                found[side] = way
+        if len(found) > MOST_SUMS:
             break
     return found
 
 
-def _keep_better(found: dict[int, tuple[int, ...]], side: int, discs: tuple[int, ...]) -> None:
-    known = found.get(side)
-    if known is None or (-len(discs), discs) > (-len(known), known):
-        found[side] = discs
+def _best_way(side: int, fewer: Sums, more: Sums) -> tuple[int, ...]:
+    """The fewest discs that weigh `side` together, then the heavier ones.
+
+    The best ways of both halves make the best of their pair: discs put to two sets of as many do not change which of
+    the two holds more of the heaviest disc that they differ in.
+    """
+    best: tuple[int, ...] | None = None
+    for part, some in fewer.items():
+        others = more.get(side - part)
+        if others is None or (best is not None and len(some) + len(others) > len(best)):
+            continue
+        discs = tuple(sorted(some + others, reverse=True))
+        if best is None or len(discs) < len(best) or discs > best:
+            best = discs
+    assert best is not None
+    return best

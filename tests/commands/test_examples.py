@@ -75,6 +75,25 @@ each_athlete = pytest.mark.parametrize(
     ("example", "athlete"), [(example, name) for example in ALL for name in example.days]
 )
 
+# Repetitions to failure by hand, at the top of a range: 8 @ RPE 7 are 11, 8-12 @ 3 RIR are 15, 15 @ 3 RIR are 18. Where
+# formulas agree to a step (Dagny, Alba, Maro) nothing is said.
+ROUGH_LOADS = {
+    "runa": ("Romanian Deadlift and Hip Thrust", 11),
+    "liv": ("Front Squat and Romanian Deadlift", 11),
+    "henrik": ("Leg Press", 15),
+    "tove": ("Dumbbell Row, Dumbbell Romanian Deadlift and Dumbbell Squat", 18),
+    "pernille": ("Romanian Deadlift and Overhead Press", 11),
+}
+
+
+def rough_loads(athlete: str) -> list[str]:
+    """What is said of loads past ten repetitions to failure."""
+    if athlete not in ROUGH_LOADS:
+        return []
+    movements, reps = ROUGH_LOADS[athlete]
+    told = f"loads of {athlete.title()} for {movements} rest on epley at up to {reps} repetitions to failure"
+    return [f"{told}: past 10 it gets unreliable"]
+
 
 def test_no_folder_is_left_out() -> None:
     assert {folder.name for folder in EXAMPLES.iterdir() if folder.is_dir()} == {example.folder for example in ALL}
@@ -88,7 +107,7 @@ def test_every_file_checks_clean(file: Path) -> None:
 @each_athlete
 def test_it_fits_its_athletes(example: Example, athlete: str) -> None:
     compiled = example.compiled(athlete)
-    assert compiled.diagnostics == ()
+    assert [found.message for found in compiled.diagnostics] == rough_loads(athlete)
     (compilation,) = compiled.compilations
     assert compilation.plan.athlete == athlete.title()
     assert tuple(session.slot for session in compilation.plan.weeks[0].sessions) == example.days[athlete]
@@ -114,7 +133,7 @@ def test_the_commands_of_its_readme_run(
     for command in commands:
         answer = run(*command.split())
         assert answer.exit_code == 0, answer.output
-        assert "warning" not in answer.output.replace("no warnings", "")
+        assert set(re.findall(r"warning\[(\w+)", answer.output)) <= {"SW0515"}
 
 
 @each_athlete

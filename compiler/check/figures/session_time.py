@@ -58,7 +58,7 @@ def session_parts(ledger: Ledger, session: Session) -> tuple[Part, ...]:
 def _together(lines: list[Line]) -> list[tuple[Line, Fraction]]:
     if lines[0].group is None:
         return [(line, _warm_up_seconds(line) + _alone_seconds(line)) for line in lines]
-    rounds = max(_rested_sets(line) for line in lines)
+    rounds = max(rested_sets(line) for line in lines)
     share = max(0, rounds - 1) * _group_rest(lines) / len(lines)
     return [(line, _warm_up_seconds(line) + _work_seconds(line) + share) for line in lines]
 
@@ -66,7 +66,7 @@ def _together(lines: list[Line]) -> list[tuple[Line, Fraction]]:
 def _alone_seconds(line: Line) -> Fraction:
     if line.every is not None:
         return line.sets * line.every
-    return _work_seconds(line) + max(0, _rested_sets(line) - 1) * _rest_seconds(line.rest)
+    return _work_seconds(line) + max(0, rested_sets(line) - 1) * _rest_seconds(line.rest)
 
 
 def _group_rest(lines: list[Line]) -> Fraction:
@@ -77,7 +77,8 @@ def _group_rest(lines: list[Line]) -> Fraction:
     return max(written, default=_rest_seconds(None))
 
 
-def _rested_sets(line: Line) -> int:
+def rested_sets(line: Line) -> int:
+    """The work sets of a line that rest comes between: all but drop sets, which follow at once."""
     return sum(segment.sets for segment in line.work if segment.kind is not SegmentKind.DROP)
 
 

@@ -12,7 +12,7 @@ from fractions import Fraction
 from functools import cached_property
 
 from setwright.check.figures.effort import stated_effort
-from setwright.plan import Line, Muscle, Plan, Segment, Session, Week
+from setwright.plan import Line, Movement, Muscle, Plan, Segment, Session, Week
 from setwright.record import record, replace
 from setwright.rules import Promise
 from setwright.science.counting import Counting, credit
@@ -20,7 +20,7 @@ from setwright.science.counting import Counting, credit
 
 @record
 class Subject:
-    """Whose sets are meant: a muscle, a group, or all of the plan (`members` None).
+    """Whose sets are meant: a muscle, a group, a movement pattern, or all of the plan (`members` None).
 
     A set counts for a group as much as for the member it trains most, so that a press never counts twice for the arms.
     """
@@ -28,6 +28,7 @@ class Subject:
     word: str
     title: str
     members: tuple[str, ...] | None
+    pattern: str | None = None
 
 
 WHOLE_PLAN = Subject("", "", None)
@@ -179,11 +180,18 @@ def asked_lines(session: Session, promise: Promise) -> tuple[Line, ...]:
 
 
 def lines_for(session: Session, subject: Subject, promise: Promise) -> Iterator[Line]:
-    """The lines of a session that rules count and that train `subject` as a prime mover; all for the whole plan."""
+    """The lines of a session that rules count and that train `subject` as a prime mover, or are of its pattern.
+
+    All lines for the whole plan.
+    """
+    return (line for line in asked_lines(session, promise) if _is_for(line.movement, subject))
+
+
+def _is_for(movement: Movement, subject: Subject) -> bool:
+    if subject.pattern is not None:
+        return movement.pattern == subject.pattern
     members = subject.members
-    for line in asked_lines(session, promise):
-        if members is None or any(weight >= 1 and word in members for word, weight in line.movement.works):
-            yield line
+    return members is None or any(weight >= 1 and word in members for word, weight in movement.works)
 
 
 def counted_sets(line: Line, promise: Promise) -> int:

@@ -11,7 +11,7 @@ from fractions import Fraction
 from setwright.check.bounds import fits
 from setwright.check.figures.effort import stated_effort
 from setwright.check.figures.sets import Ledger, Part, lines_for
-from setwright.check.measure import PLAN_OR_MUSCLES, Figure, Measure, subjects
+from setwright.check.measure import PLAN_MUSCLES_OR_PATTERNS, Figure, Measure, subjects
 from setwright.check.weeks import looks_at
 from setwright.diagnostics.catalogue import measures as codes
 from setwright.plan import Line
@@ -40,11 +40,11 @@ MEASURE = Measure(
     unit=BoundUnit.RPE,
     code=codes.EFFORT,
     figures=_figures,
-    scopes=PLAN_OR_MUSCLES,
+    scopes=PLAN_MUSCLES_OR_PATTERNS,
     part="asks for RPE {number}",
     about="The highest effort that a session asks for, on the RPE scale: the top of a range, and RPE 10 for `max` or "
-    "`5+` without a stated effort. Work by percent or load alone says no effort. With `for`, the lines that train "
-    "the muscle directly (weight 1).",
+    "`5+` without a stated effort. Work by percent or load alone says no effort. With `for`, the lines of a "
+    "movement pattern, or those that train the muscle directly (weight 1).",
     weeks="All weeks.",
     example="must effort <= RPE 8 in weeks 1-2",
 )

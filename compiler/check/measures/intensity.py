@@ -11,7 +11,7 @@ from fractions import Fraction
 from setwright.check.bounds import fits
 from setwright.check.figures.percents import shares_of_best
 from setwright.check.figures.sets import Ledger, Part, lines_for
-from setwright.check.measure import PLAN_OR_MUSCLES, Figure, Measure, subjects
+from setwright.check.measure import PLAN_MUSCLES_OR_PATTERNS, Figure, Measure, subjects
 from setwright.check.weeks import looks_at
 from setwright.diagnostics.catalogue import measures as codes
 from setwright.plan import Line
@@ -40,11 +40,11 @@ MEASURE = Measure(
     unit=BoundUnit.PERCENT,
     code=codes.INTENSITY,
     figures=_figures,
-    scopes=PLAN_OR_MUSCLES,
+    scopes=PLAN_MUSCLES_OR_PATTERNS,
     part="asks for {number}%",
     about="The highest percent of a best that a session asks for, as written: `80%`, `80% of Back Squat`, and what "
     "follows from it, so that `90% then -10%` is 90% and 81%. Work by effort or load says no percent. With `for`, the "
-    "lines that train the muscle directly (weight 1).",
+    "lines of a movement pattern, or those that train the muscle directly (weight 1).",
     weeks="All weeks.",
     example="should intensity <= 90% in block Base",
 )

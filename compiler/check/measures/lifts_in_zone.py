@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from setwright.check.figures.percents import shares_of_best
 from setwright.check.figures.sets import Ledger, Part, Subject, lines_for, total
-from setwright.check.measure import PLAN_OR_MUSCLES, Figure, Measure, subjects
+from setwright.check.measure import PLAN_MUSCLES_OR_PATTERNS, Figure, Measure, subjects
 from setwright.check.weeks import WORKING_ONLY, looks_at
 from setwright.diagnostics.catalogue import measures as codes
 from setwright.plan import Line, Session, Week
@@ -74,12 +74,13 @@ MEASURE = Measure(
     unit=BoundUnit.PERCENT,
     code=codes.LIFTS_IN_ZONE,
     figures=_figures,
-    scopes=PLAN_OR_MUSCLES,
+    scopes=PLAN_MUSCLES_OR_PATTERNS,
     part="adds {number} lifts",
     about="Where the repetitions that a session has of one movement in one zone of its best lie in the range of the "
     "published table: 0% are the fewest of the range, 50% its optimal number, 100% the most, and `0-100%` is the range "
     "itself. Only work by percent of the movement's own best counts: a range of repetitions at its top, `5+` as 5, "
-    "`max` not at all, `/side` once. With `for`, the movements that train the muscle directly (weight 1).",
+    "`max` not at all, `/side` once. With `for`, the movements of a pattern, or those that train the muscle directly "
+    "(weight 1).",
     weeks="Working weeks; deload and test weeks only with `in every week`, or when the rule names them.",
     example="should lifts-in-zone for quads 0-100%",
 )

@@ -115,7 +115,8 @@ SESSION_ENTRY = Code(
     Severity.ERROR,
     title="A set done that cannot be read",
     message="`{found}` is no entry of sets done; write a load and each set's repetitions: `70 kg x 5, 5, 4 @ RPE 8.5`",
-    text="An entry is a load (or `bodyweight`), `x`, the repetitions of each set, and the effort of the last if known.",
+    text="An entry is a load (or `bodyweight`), `x`, and the repetitions, seconds or metres of each set; an effort holds "
+    "for the sets since the one before it. Without a load and `x` it says that none was written down: `30 s, 30 s`.",
     failing=_LIBRARY + "session 2027-01-04\n  Squat: 3 x 5, rest 2 min\n",
     mended=_LIBRARY + "session 2027-01-04\n  Squat: 60 kg x 5, 5, 5 @ RPE 8\n",
 )
@@ -155,6 +156,31 @@ UNRELIABLE = Code(
     failing=_LIBRARY + 'athlete "Ines"\n  best Squat: 60 kg x 12\n',
     mended=_LIBRARY + 'athlete "Ines"\n  best Squat: 75 kg x 5\n',
 )
+MANY_REPETITIONS = Code(
+    "SW0515",
+    "many-repetitions",
+    Severity.WARNING,
+    title="Loads from more repetitions than a model is made for",
+    message="loads of {athlete} for {movements} rest on {models} at up to {reps} repetitions to failure: past {most} it "
+    "gets unreliable",
+    text="The load of a set by effort is worked out at its repetitions and those in reserve: 12 with 2 in reserve are 14 to "
+    "failure. Formulas should use no more than ten (Reynolds, Gordon and Robergs 2006). This is told once for a plan and "
+    "an athlete, of the movements for which the published formulas disagree by more than a step of what can be loaded; the "
+    "sheet prints their range beside the load. Where the best comes from a set of as many repetitions to failure, all "
+    "formulas give the load that was lifted.",
+    failing=_LIBRARY + _PLAN.replace("5 @ 80%", "12 @ RPE 8") + '\nathlete "Ines"\n  best Squat: 100 kg\n',
+    mended=_LIBRARY + _PLAN.replace("5 @ 80%", "12 @ 65%") + '\nathlete "Ines"\n  best Squat: 100 kg\n',
+)
+TIME_OF_DAY = Code(
+    "SW0516",
+    "time-of-day",
+    Severity.ERROR,
+    title="A time that no day has",
+    message="`{found}` is no time of day; write hours from 0 to 23 and minutes from 00 to 59: `18:30`",
+    text="`at 18:30` says when an athlete's sessions begin, `at Sat 10:00` when those on one weekday do. Calendars show it.",
+    failing=_LIBRARY + 'athlete "Ines"\n  at 25:00\n',
+    mended=_LIBRARY + 'athlete "Ines"\n  at 18:30\n',
+)
 
 CODES = (
     TOO_FEW_DAYS,
@@ -171,4 +197,6 @@ CODES = (
     AVAILABLE_WITH_MICROCYCLE,
     AVOIDED_MOVEMENT,
     UNRELIABLE,
+    MANY_REPETITIONS,
+    TIME_OF_DAY,
 )

@@ -279,6 +279,19 @@ LOAD_RISE: Final = Code(
     ),
 )
 
+REST: Final = Code(
+    number="SW0616",
+    name="rest",
+    severity=Severity.WARNING,
+    title="Rest between sets outside the range a rule sets",
+    message="a rest of {number}{whom} in {weeks}, outside the {bound} you asked for",
+    text="A rule bounds the rest between sets as lines write it: the shortest of a week, and the longest where the bound "
+    "has an upper end. In a superset or circuit it is the rest after the round. A line that writes no rest is not held "
+    "to the bound.",
+    failing=plan_with("should rest for squat >= 2 min", "day Mon", "  Back Squat: 3 x 5 @ RPE 8, rest 90 s"),
+    mended=plan_with("should rest for squat >= 2 min", "day Mon", "  Back Squat: 3 x 5 @ RPE 8, rest 2-3 min"),
+)
+
 BREACHES: Final = (
     WEEKLY_SETS,
     SESSION_SETS,
@@ -295,4 +308,5 @@ BREACHES: Final = (
     STRAIN,
     LIFTS_IN_ZONE,
     LOAD_RISE,
+    REST,
 )

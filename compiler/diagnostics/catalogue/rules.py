@@ -25,7 +25,7 @@ BOUND_UNIT: Final = Code(
     title="A bound in another unit than the measure's",
     message="`{measure}` is bounded by {wanted}, not by `{bound}`",
     text="Every measure has one unit: sets and sessions are plain numbers, effort is RPE, recovery is hours, rises, "
-    "cuts and percents of a best are percents, and times are minutes.",
+    "cuts and percents of a best are percents, and times are minutes or seconds.",
     failing=plan_with("should recovery for chest >= 2", "day Mon", "  Bench Press: 4 x 8 @ RPE 8"),
     mended=plan_with("should recovery for chest >= 48 h", "day Mon", "  Bench Press: 4 x 8 @ RPE 8"),
 )
@@ -36,8 +36,8 @@ RULE_SUBJECT: Final = Code(
     severity=Severity.ERROR,
     title="A measure that cannot be asked for this",
     message="`{measure}` cannot be held for what the rule names",
-    text="Most measures take muscles or groups after `for`, or speak of the whole plan without it. Times, monotony and "
-    "strain belong to no muscle, and `balance` alone takes two words with a colon.",
+    text="Most measures take muscles or groups after `for`, or speak of the whole plan without it; those that "
+    "look at lines, as `rest` and `effort` do, take movement patterns as well. Times, monotony and strain belong to no muscle, and `balance` alone takes two words with a colon.",
     failing=plan_with("should session-time for chest <= 60 min", "day Mon", "  Bench Press: 4 x 8 @ RPE 8"),
     mended=plan_with("should session-time <= 60 min", "day Mon", "  Bench Press: 4 x 8 @ RPE 8"),
 )
