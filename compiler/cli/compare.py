@@ -123,11 +123,26 @@ def _table(made: Comparison) -> str:
     from setwright.diagnostics.printers.characters import visible
     from setwright.render.comparison import KEY, sections
 
-    headings = [wrap(visible(column.heading), _HEADING) for column in made.columns]
-    height = max(len(lines) for lines in headings)
-    blank = ("",) * len(headings)
-    rows = [("", *(line)) for line in zip(*([""] * (height - len(lines)) + lines for lines in headings), strict=True)]
+    heads = _heads(made)
+    blank = ("",) * len(made.columns)
+    rows: list[tuple[str, ...]] = []
+    notes: dict[int, list[str]] = {}  # by the row that they stand above
     for section in sections(made):
         rows += [("", *blank), (section.title, *blank)]
+        notes[len(rows)] = wrap(section.note, _LINE, initial_indent="  ", subsequent_indent="  ")
+        # Plans are named over every section: the first heads are out of sight by the time the last figures come.
+        rows += [("", *line) for line in heads]
         rows += [(f"  {visible(row.title)}", *(cell.text for cell in row.cells)) for row in section.rows]
-    return "\n".join([*wrap(KEY, _LINE), "", *aligned(rows)]) + "\n"
+    lines = [line for at, row in enumerate(aligned(rows)) for line in (*notes.get(at, ()), row)]
+    return "\n".join([*wrap(KEY, _LINE), *lines]) + "\n"
+
+
+def _heads(made: Comparison) -> list[tuple[str, ...]]:
+    """The lines of the columns' heads, all as many, the text at the bottom."""
+    from textwrap import wrap
+
+    from setwright.diagnostics.printers.characters import visible
+
+    headings = [wrap(visible(column.heading), _HEADING) for column in made.columns]
+    height = max(1, *(len(lines) for lines in headings))
+    return list(zip(*([""] * (height - len(lines)) + lines for lines in headings), strict=True))

@@ -27,11 +27,17 @@ DAYS = 7  # of a week
 def table(plan: Plan, volume: Volume) -> str:
     """Muscles down, weeks across, and for those weeks the most sets in one session, sessions, and the least rest."""
     if not volume.rows:
-        return f"{_title(plan)}\n{_NOTHING}\n"
-    parts = [_title(plan), _KEY + (_PER_WEEK if plan.microcycle != DAYS else "")]
+        return f"{title(plan)}\n{_NOTHING}\n"
+    parts = [title(plan), _KEY + (_PER_WEEK if plan.microcycle != DAYS else "")]
     for heading, weeks in _stretches(plan):
         rows = [_row(muscle, [volume.of(week.number, muscle.word) for week in weeks]) for muscle in volume.muscles]
-        header = (visible(heading), *(_week_head(week) for week in weeks), "most/session", "sessions", "least rest")
+        header = (
+            visible(heading),
+            *(week_head(week.number, week.kind) for week in weeks),
+            "most/session",
+            "sessions",
+            "least rest",
+        )
         parts += ["", *aligned([header, *rows])]
     return "\n".join(parts) + "\n"
 
@@ -39,7 +45,7 @@ def table(plan: Plan, volume: Volume) -> str:
 def bars(plan: Plan, volume: Volume) -> str:
     """A line a muscle, a bar a week, a space between blocks, all to one scale."""
     if not volume.rows:
-        return f"{_title(plan)}\n{_NOTHING}\n"
+        return f"{title(plan)}\n{_NOTHING}\n"
     highest = max(row.fractional_sets for row in volume.rows)
     rows = []
     for muscle in volume.muscles:
@@ -48,7 +54,7 @@ def bars(plan: Plan, volume: Volume) -> str:
         ]
         rows.append((visible(muscle.title), " ".join(drawn), _range(_sets(volume, plan, muscle))))
     scale = f"A bar a week, a group a block; the highest bar is {plain(highest)} sets a week."
-    return "\n".join([_title(plan), scale, "", *aligned(rows, left=2)]) + "\n"
+    return "\n".join([title(plan), scale, "", *aligned(rows, left=2)]) + "\n"
 
 
 def json(figures: Iterable[tuple[Plan, Volume]]) -> str:
@@ -71,8 +77,14 @@ def aligned(rows: Sequence[tuple[str, ...]], left: int = 1) -> list[str]:
     return lines
 
 
-def _title(plan: Plan) -> str:
+def title(plan: Plan) -> str:
+    """Whose figures these are: the plan's name, and the athlete's."""
     return visible(f"{plan.name}, for {plan.athlete}" if plan.athlete else plan.name)
+
+
+def week_head(number: int, kind: WeekKind) -> str:
+    """A week's number with the mark of its kind: `4d` for a deload."""
+    return f"{number}{_MARKS[kind]}"
 
 
 def _blocks(plan: Plan) -> Iterator[tuple[str, list[Week]]]:
@@ -84,10 +96,6 @@ def _stretches(plan: Plan) -> Iterator[tuple[str, list[Week]]]:
     for name, weeks in _blocks(plan):
         for at in range(0, len(weeks), _WEEKS_ACROSS):
             yield name, weeks[at : at + _WEEKS_ACROSS]
-
-
-def _week_head(week: Week) -> str:
-    return f"{week.number}{_MARKS[week.kind]}"
 
 
 def _row(muscle: Muscle, weeks: Sequence[MuscleWeek]) -> tuple[str, ...]:

@@ -13,6 +13,7 @@ from setwright.plan import Muscle
 from setwright.quantities import plain
 from setwright.record import record
 from setwright.render import words
+from setwright.render.language import ENGLISH
 from setwright.report.compare import Average, Comparison, MuscleFigures, PlanFigures, WeekFigures
 
 NOTHING: Final = "-"  # where a plan has no such figure
@@ -60,7 +61,7 @@ def sections(of: Comparison) -> tuple[Section, ...]:
         _muscles(
             of,
             "Largest session, sets",
-            f"The most sets for a muscle in one session; the ceiling of {ceiling} is marked.",
+            f"The most sets for a muscle in one session. Where they are drawn, the ceiling of {ceiling} is marked.",
             lambda one: _single(one.largest_session),
             mark=of.ceiling,
         ),
@@ -166,7 +167,7 @@ def _effort(plan: PlanFigures, at: int) -> Cell:
     said = NOTHING
     if week.highest_effort is not None and week.mean_effort is not None and tells(week):
         said = f"{plain(week.highest_effort, PLACES)}, {plain(week.mean_effort, PLACES)}"
-    return Cell(f"{said} {words.WEEK_LETTERS[week.kind]}".rstrip())
+    return Cell(f"{said} {words.week_letter(week.kind, ENGLISH)}".rstrip())
 
 
 def _row(of: Comparison, title: str, cell: Callable[[PlanFigures], Cell]) -> Row:

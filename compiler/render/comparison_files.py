@@ -34,6 +34,7 @@ def _csv_rows(of: Comparison) -> Iterator[tuple[str, ...]]:
     yield from _averages("week_minutes", "", "min per week", [plan.week_minutes for plan in of.columns])
     yield ("working_weeks", "", "", "weeks", *(str(plan.working_weeks) for plan in of.columns))
     yield ("weighted_hours", "", "", "h", *(_text(plan.weighted_hours) for plan in of.columns))
+    yield ("ceiling", "", "", "sets per session", *(_text(of.ceiling) for _ in of.columns))
     yield ("broken_must", "", "", "rules", *(str(plan.must) for plan in of.columns))
     yield ("broken_should", "", "", "rules", *(str(plan.should) for plan in of.columns))
     for muscle in of.muscles:
@@ -41,6 +42,7 @@ def _csv_rows(of: Comparison) -> Iterator[tuple[str, ...]]:
     for at in range(max((len(plan.weeks) for plan in of.columns), default=0)):
         weeks = [plan.weeks[at] if at < len(plan.weeks) else None for plan in of.columns]
         named = f"week {at + 1}"
+        yield ("kind", named, "", "", *(week.kind.value if week else "" for week in weeks))
         yield (
             "effort",
             named,

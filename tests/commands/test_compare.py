@@ -39,18 +39,32 @@ def test_the_table(quay: Path, run: Run) -> None:
     lines = [" ".join(line.split()) for line in answer.stdout.splitlines()]
     # Squats 3 x 5: 60 s and two rests of 120 s. Bench 2 to 3 x 8: 64 + 120 s, 96 + 240 s.
     # In Quay, with its own rest: 4 x 32 + 540 s, 2 x 20 + 180 s.
-    assert lines[lines.index("Pier Quay") :] == [
-        *("Pier Quay", "", "Whole plans"),
+    assert lines[lines.index("Whole plans") :] == [
+        "Whole plans",
+        "Minutes are estimated. A rule counts as broken once for each muscle and day that it is broken for,",
+        *("in however many weeks.", "Pier Quay"),
         *("Working weeks 2 of 2 2 of 2", "Sessions a week 2 2"),
         *("Minutes a session 5 (3-6) 7 (4-11)", "Minutes a week 9 (8-11) 15"),
         *("Hours between exposures, by sets 168 168", "Rules broken: must 0 1", "Rules broken: should 0 1"),
-        *("", "Sets a week", "Quadriceps 4.3 (4-4.5) 4", "Chest 2.5 (2-3) 4"),
-        *("", "Largest session, sets", "Quadriceps 3 2", "Chest 3 4"),
-        *("", "Sets a week past 3 a session", "Chest 0 1"),
-        *("", "Exposures a week", "Quadriceps 1 1", "Chest 1 1"),
-        *("", "Shortest hours between exposures", "Quadriceps 168 168", "Chest 168 168"),
-        *("", "Hours between exposures, by sets", "Quadriceps 168 168", "Chest 168 168"),
-        *("", "Effort by week: highest, mean", "Week 1 - 9, 8.7", "Week 2 8, 8 9, 8.7"),
+        *("", "Sets a week", "Pier Quay", "Quadriceps 4.3 (4-4.5) 4", "Chest 2.5 (2-3) 4"),
+        *("", "Largest session, sets"),
+        "The most sets for a muscle in one session. Where they are drawn, the ceiling of 3 is marked.",
+        *("Pier Quay", "Quadriceps 3 2", "Chest 3 4"),
+        *("", "Sets a week past 3 a session"),
+        "Those that come after the ceiling of their session. Muscles without any are left out.",
+        *("Pier Quay", "Chest 0 1"),
+        *("", "Exposures a week"),
+        "Sessions with a direct set: one of a movement that trains the muscle first.",
+        *("Pier Quay", "Quadriceps 1 1", "Chest 1 1"),
+        *("", "Shortest hours between exposures", "In whole days of 24 hours, also across weeks."),
+        *("Pier Quay", "Quadriceps 168 168", "Chest 168 168"),
+        *("", "Hours between exposures, by sets"),
+        "How long after the exposure before it a direct set comes, as a mean over all sets: a gap weighs as",
+        *("many sets as come after it.", "Pier Quay", "Quadriceps 168 168", "Chest 168 168"),
+        *("", "Effort by week: highest, mean"),
+        "RPE of the hardest set that states one, then the mean of those sets. D: a deload week, T: a test",
+        "week. A week where fewer than half of the sets state an effort has neither.",
+        *("Pier Quay", "Week 1 - 9, 8.7", "Week 2 8, 8 9, 8.7"),
     ]
 
 
@@ -61,6 +75,8 @@ def test_csv_has_a_column_a_plan_and_json_the_same_figures(quay: Path, run: Run)
     assert found["sets", "quads", "mean"] == ("4.25", "4")
     assert found["beyond_ceiling", "chest", "high"] == ("0", "1")
     assert found["broken_must", "", ""] == ("0", "1")
+    assert found["ceiling", "", ""] == ("3", "3")
+    assert found["kind", "week 1", ""] == ("working", "working")
     assert found["effort", "week 1", "highest"] == ("", "9")  # two of five sets in Pier's first week state an effort
     told = json.loads(run(*files, "json").stdout)
     assert told["ceiling"] == 3

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import statistics
+from collections.abc import Callable
 from fractions import Fraction
 
 import pytest
@@ -10,8 +11,16 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from ask_measures import values
-from build_plans import BENCH, CURL, PUSHDOWN, SQUAT, WEEKDAYS, day, line, plan, rule, week
-from setwright.plan import Line, Movement
+from build_plans import BENCH, CURL, PUSHDOWN, SQUAT, WEEKDAYS, day, line, plan, rule, segment, stands, week
+from setwright.athlete import Athlete, Best
+from setwright.diagnostics import Diagnostic
+from setwright.fit.bests import Bests
+from setwright.fit.loads import LineLoader
+from setwright.fit.makers import Makers
+from setwright.plan import Handling, Line, Movement
+from setwright.prescription import Effort
+from setwright.quantities import Mass, Unit
+from setwright.record import replace
 from setwright.science.counting import Counting
 from setwright.science.effort import reps_in_reserve
 from setwright.science.load_management import (
@@ -101,6 +110,46 @@ def test_a_load_rises_with_effort(model: Model, reps: int, halves: list[int]) ->
 def test_a_load_falls_with_repetitions(model: Model, reps: int, half: int) -> None:
     reserve = reps_in_reserve(Fraction(half, 2))
     assert share_of_best(model, reps + 1 + reserve) < share_of_best(model, reps + reserve)
+
+
+discs = st.lists(st.tuples(st.integers(1, 3), st.sampled_from([20, 15, 12, 10, 5, 3, 1])), min_size=1, max_size=6)
+
+
+@given(discs, st.integers(40, 300), st.sampled_from(Model), st.booleans(), st.data())
+def test_what_is_loaded_rises_with_effort_and_falls_with_repetitions(
+    pairs: list[tuple[int, int]], best: int, model: Model, down: bool, data: st.DataObject
+) -> None:
+    """Rounding to what discs can make turns no order round, though it may make two loads one."""
+    load = loader(pairs, best, model, down)
+    reps, halves = data.draw(st.integers(1, 9)), data.draw(st.integers(10, 19))
+    here = load(reps, Fraction(halves, 2))
+    assert here <= load(reps, Fraction(halves + 1, 2))
+    assert here >= load(reps + 1, Fraction(halves, 2))
+
+
+def loader(pairs: list[tuple[int, int]], best: int, model: Model, down: bool) -> Callable[[int, Fraction], Fraction]:
+    """What an athlete with these pairs of discs and this best in kilograms loads for repetitions at an RPE."""
+    press = replace(BENCH, handling=Handling.BAR)
+    athlete = Athlete(
+        "Ines",
+        stands("Ines"),
+        bar=Mass(Fraction(20), Unit.KG),
+        plates=tuple((2 * count, Mass(Fraction(disc), Unit.KG)) for count, disc in pairs),
+        bests=(Best(press.name, Mass(Fraction(best), Unit.KG), stands("best")),),
+        model=model.value,
+    )
+    loading = LineLoader(Makers(athlete, Unit.KG, down), Bests(athlete, None, lambda name: press), "Ines", ignored)
+
+    def load(reps: int, effort: Fraction) -> Fraction:
+        (made,) = loading.loaded(line(press, segment(3, reps, Effort(effort, effort))), 1).segments
+        assert made.load is not None
+        return made.load.mass.amount
+
+    return load
+
+
+def ignored(problem: Diagnostic) -> None:
+    """Loads past the discs are told elsewhere."""
 
 
 # ---- counting ------------------------------------------------------------------------------------

@@ -2,8 +2,12 @@
 
 from fractions import Fraction
 
+import numpy as np
 import pytest
 
+from build_plans import day, line, movement, plan, week
+from setwright.plan import Muscle
+from setwright.report.volume import volume
 from setwright.science.counting import Counting, credit
 
 # Sets of each movement in a week of three days, 39 in all.
@@ -41,8 +45,8 @@ WORKS = {
 
 def weekly_sets(mode: Counting, muscle: str) -> Fraction:
     total = Fraction(0)
-    for movement, sets in WEEK.items():
-        for work in WORKS[movement].split(", "):
+    for name, sets in WEEK.items():
+        for work in WORKS[name].split(", "):
             worked, weight = work.split()
             if worked == muscle:
                 total += sets * credit(mode, Fraction(weight))
@@ -73,6 +77,30 @@ def test_a_week_by_hand(muscle: str, total: int, fractional: str, direct: int) -
     assert weekly_sets(Counting.TOTAL, muscle) == total
     assert weekly_sets(Counting.FRACTIONAL, muscle) == Fraction(fractional)
     assert weekly_sets(Counting.DIRECT, muscle) == direct
+
+
+def test_a_week_as_a_product_of_matrices() -> None:
+    """Sets x credits by numpy, beside what the report counts in the same week."""
+    muscles = sorted({work.split()[0] for works in WORKS.values() for work in works.split(", ")})
+    weights = np.zeros((len(WEEK), len(muscles)))
+    for row, name in enumerate(WEEK):
+        for work in WORKS[name].split(", "):
+            worked, weight = work.split()
+            weights[row, muscles.index(worked)] = float(weight)
+    sets = np.array(list(WEEK.values()))
+
+    done = [line(movement(name, **credits_of(name)), count) for name, count in WEEK.items()]
+    days = week(day("Mon", *done[:4]), day("Wed", *done[4:8]), day("Fri", *done[8:]))
+    counted = volume(plan(days, muscles=tuple(Muscle(word, word) for word in muscles))).rows
+    assert [row.muscle.word for row in counted] == muscles
+    assert [float(row.fractional_sets) for row in counted] == (sets @ weights).tolist()
+    assert [float(row.total_sets) for row in counted] == (sets @ (weights > 0)).tolist()
+    assert [float(row.direct_sets) for row in counted] == (sets @ (weights >= 1)).tolist()
+
+
+def credits_of(name: str) -> dict[str, float]:
+    pairs = (work.split() for work in WORKS[name].split(", "))
+    return {worked.replace("-", "_"): float(weight) for worked, weight in pairs}
 
 
 @pytest.mark.parametrize("mode", Counting)

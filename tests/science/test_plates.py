@@ -79,6 +79,11 @@ def test_fewest_discs_then_the_heavier() -> None:
     assert rack.nearest(kg(100)).per_side == discs("25 15")  # not 20 + 20
 
 
+def test_fewer_discs_before_a_heavier_one() -> None:
+    rack = Rack(kg(20), ((2, kg(25)), (4, kg(15)), (4, kg("2.5"))))
+    assert rack.nearest(kg(80)).per_side == discs("15 15")  # not 25 + 2.5 + 2.5
+
+
 def test_odd_discs_stay_on_the_floor() -> None:
     # The stock of the language's example athlete: 4 discs of 2.5 are two a side; a fifth changes nothing.
     four = Rack(kg(15), ((2, kg(20)), (2, kg(10)), (2, kg(5)), (4, kg("2.5")), (2, kg("1.25"))))
