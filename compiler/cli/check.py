@@ -20,7 +20,7 @@ EVERY_ATHLETE = ("*",)  # the pipeline's word for all that the files declare
 @click.command(epilog=examples(f"setwright check {EXAMPLE}"))
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
 @athlete_option
-@click.option("--format", "form", type=click.Choice(["text", "json", "github"]), default="text", show_default=True)
+@click.option("--format", "form", type=click.Choice(["text", "json", "sarif", "github"]), default="text", show_default=True)
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
 @click.option("--no-cache", is_flag=True, help="Compile again even if nothing changed.")
 @root_option
@@ -51,6 +51,11 @@ def _printed(found: list[Record], form: str) -> str:
             from setwright.diagnostics.printers import json
 
             return json.text(found)
+        case "sarif":
+            from setwright import __version__
+            from setwright.diagnostics.printers import sarif
+
+            return sarif.text(found, __version__)
         case "github":
             from setwright.diagnostics.printers import github
 

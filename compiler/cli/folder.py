@@ -63,6 +63,19 @@ def write_new(folder: str, files: Mapping[str, str]) -> None:
         raise
 
 
+def replace_file(path: str, content: bytes) -> None:
+    """Put other content into a file that is there, all of it or none; its permissions stay, and a link stays a link."""
+    target = os.path.realpath(path)
+    mode = os.stat(target).st_mode
+    aside = _write_aside(os.path.dirname(target), content)
+    try:
+        os.chmod(aside, mode & 0o7777)
+        os.replace(aside, target)
+    except BaseException:
+        os.unlink(aside)
+        raise
+
+
 def _make(folder: str) -> list[str]:
     """Make the folder and those above it; the ones that were missing, outermost first."""
     missing: list[str] = []

@@ -14,7 +14,7 @@ from typing import cast
 
 from lark.exceptions import UnexpectedInput
 
-from setwright.diagnostics import Diagnostic, Related
+from setwright.diagnostics import Diagnostic, Fix, Related
 from setwright.diagnostics.catalogue import syntax as codes
 from setwright.record import record, replace
 from setwright.source import Source, Span
@@ -85,11 +85,12 @@ class LineReader:
     def _line(self, source: Source, number: int, indent: str, content: str, diagnostics: list[Diagnostic]) -> Node:
         whole = Span(source, number, len(indent), len(indent) + len(content))
         if "\t" in indent:
-            diagnostics.append(codes.TAB_INDENT.at(Span(source, number, indent.index("\t"), len(indent))))
+            tabs = Span(source, number, indent.index("\t"), len(indent))
+            diagnostics.append(codes.TAB_INDENT.at(tabs, fix=Fix(tabs, tabs.text.replace("\t", "  "))))
         if len(content) > LONGEST_LINE:
             diagnostics.append(codes.LINE_TOO_LONG.at(whole, length=len(content), most=LONGEST_LINE))
             return Unread(whole)
-        text, columns = _normalised(content, len(indent))
+        text, columns = normalised(content, len(indent))
         self._builder.at_line(source, number, columns)
         try:
             return cast("Node", self._parser.parse(text))
@@ -98,7 +99,7 @@ class LineReader:
             return Unread(whole)
 
 
-def _normalised(content: str, shift: int) -> tuple[str, tuple[int, ...] | range]:
+def normalised(content: str, shift: int) -> tuple[str, tuple[int, ...] | range]:
     """The text as NFC, with blanks of any kind as spaces, and the file's column of each of its characters."""
     if content.isascii():
         return content, range(shift, shift + len(content) + 1)

@@ -24,8 +24,8 @@ _OPTIONS: dict[str, Any] = {"parser": "lalr", "lexer": "contextual", "maybe_plac
 _PLUGINS = {"ContextualLexer": LineLexer}
 
 
-def line_parser(transformer: Transformer[Any, Any]) -> Lark:
-    """A parser of single lines that calls `transformer` as it reduces."""
+def line_parser(transformer: Transformer[Any, Any] | None) -> Lark:
+    """A parser of single lines that calls `transformer` as it reduces, or makes trees where there is none."""
     folder = package_folder("setwright.grammar")
     grammar = folder.joinpath(GRAMMAR).read_text(encoding="utf-8")
     tables = folder.joinpath(TABLES)
@@ -51,7 +51,7 @@ def fingerprint(grammar: str) -> str:
     return sha256(grammar.encode()).hexdigest()
 
 
-def _from_tables(tables: dict[str, Any], transformer: Transformer[Any, Any]) -> Lark:
+def _from_tables(tables: dict[str, Any], transformer: Transformer[Any, Any] | None) -> Lark:
     data, memo = tables["data"], {int(key): value for key, value in tables["memo"].items()}
     automaton = data["parser"]["parser"]
     automaton["tokens"] = {int(key): name for key, name in automaton["tokens"].items()}
