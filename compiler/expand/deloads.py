@@ -5,14 +5,15 @@ from __future__ import annotations
 from fractions import Fraction
 
 from setwright.link.model import Deload, LinkedBlock
-from setwright.plan import Group, Line, Segment, SegmentKind, Step
+from setwright.message import Phrase, message
+from setwright.plan import Cause, Group, Line, Quantity, Segment, SegmentKind, Step
 from setwright.prescription import Bodyweight, Effort, Intensity, PercentOfBest, Weight
 from setwright.quantities import round_half_up
 from setwright.record import replace
 from setwright.source import Span
 
 # What stands under a movement in place of its progression's rules.
-NO_EXPOSURE = "A deload does not count. The next session goes on from the one before it."
+NO_EXPOSURE = Phrase(message("A deload does not count. The next session goes on from the one before it."))
 
 
 def deloaded(line: Line, deload: Deload, block: LinkedBlock) -> Line:
@@ -25,12 +26,12 @@ def deloaded(line: Line, deload: Deload, block: LinkedBlock) -> Line:
     return replace(line, segments=lighter, advance_words=words, group=_with_fewer_rounds(line.group, deload))
 
 
-def limited(segment: Segment, cap: Fraction, span: Span) -> Segment:
+def limited(segment: Segment, cap: Fraction, span: Span, cause: Cause = Cause.LIMIT) -> Segment:
     """The segment with its stated effort at or under the cap (RPE)."""
     lowered = _capped(segment.intensity, cap)
     if lowered == segment.intensity:
         return segment
-    step = Step("limit", str(segment.intensity), str(lowered), span)
+    step = Step(Quantity.INTENSITY, cause, segment.intensity, lowered, span, (("most", cap),))
     return replace(segment, intensity=lowered, steps=(*segment.steps, step))
 
 
@@ -48,7 +49,7 @@ def _lightened(segment: Segment, deload: Deload) -> Segment:
         segment = _with_fewer_sets(segment, deload.sets, deload.span)
     before = segment.intensity.high if isinstance(segment.intensity, Effort) else None
     if deload.effort is not None:
-        segment = limited(segment, deload.effort, deload.span)
+        segment = limited(segment, deload.effort, deload.span, Cause.DELOAD)
         if before is not None and before > deload.effort:
             segment = replace(segment, effort_before=before)
     if deload.load is not None and deload.load != 1:
@@ -71,7 +72,7 @@ def _with_fewer_sets(segment: Segment, share: Fraction, span: Span) -> Segment:
     fewer = _fewer(segment.sets, share)
     if fewer == segment.sets:
         return segment
-    step = Step("deload", f"{segment.sets} sets", f"{fewer} sets", span)
+    step = Step(Quantity.SETS, Cause.DELOAD, segment.sets, fewer, span, (("share", share),))
     return replace(segment, sets=fewer, steps=(*segment.steps, step))
 
 
@@ -85,14 +86,13 @@ def _with_less_load(segment: Segment, share: Fraction, span: Span) -> Segment:
         case Bodyweight(added=added) if added is not None and added.amount > 0:
             lighter = Bodyweight(added.times(share), written=False)
         case Effort():
-            step = Step("deload", "its load", f"{float(share * 100):g}% of its load", span)
-            return replace(segment, load_factor=segment.load_factor * share, steps=(*segment.steps, step))
+            return replace(segment, load_factor=segment.load_factor * share, lightened=span)
         case _:
             # A change of the segment before follows that segment's lighter load; bodyweight alone has no load to scale.
             return segment
-    step = Step("deload", str(segment.intensity), str(lighter), span)
+    step = Step(Quantity.INTENSITY, Cause.DELOAD, segment.intensity, lighter, span, (("share", share),))
     factor = segment.load_factor * share
-    return replace(segment, intensity=lighter, load_factor=factor, steps=(*segment.steps, step))
+    return replace(segment, intensity=lighter, load_factor=factor, lightened=span, steps=(*segment.steps, step))
 
 
 def _capped(intensity: Intensity | None, cap: Fraction) -> Intensity | None:

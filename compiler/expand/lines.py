@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import weeks
@@ -19,7 +19,7 @@ from setwright.link.model import (
     Track,
     WarmUpStep,
 )
-from setwright.plan import Group, Line, Segment, SegmentKind, Step
+from setwright.plan import Cause, Fact, Group, Line, Quantity, Segment, SegmentKind, Step, StepValue
 from setwright.prescription import Intensity, PercentOfBest, Reps, Rest
 from setwright.record import field_names, record, replace
 from setwright.source import Span
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from setwright.expand.projections import Courses
 
 Problems = list[Diagnostic]
+T = TypeVar("T")
 
 
 @record
@@ -73,7 +74,8 @@ def worked_line(
     segments = form.segments if form else line.segments
     modifiers = _merged(line.modifiers, form.modifiers) if form else line.modifiers
     rounds = group.rounds if group else None
-    work = [_segment(segment, modifiers, rounds, moment) for segment in segments]
+    circuit = line.group.rounds if line.group and rounds is not None else None
+    work = [_segment(segment, modifiers, circuit, rounds, moment) for segment in segments]
     words = None
     if modifiers.progression is not None:
         from setwright.expand.projections import projected  # few plans advance by a progression
@@ -82,13 +84,21 @@ def worked_line(
     cap = _cap(modifiers, moment.block)
     if cap is not None:
         work = [limited(segment, *cap) for segment in work]
+    rest, tempo = _rest(line, modifiers, group, moment), modifiers.tempo
+    steps = rest[1]
+    if tempo is not None and modifiers.tempo_span is not None:
+        steps = (*steps, _read(Quantity.TEMPO, modifiers.tempo_span, tempo))
+    if line.named is not None:
+        word, place = line.named
+        name = Step(Quantity.MOVEMENT, Cause.PARAMETER, word.text, line.movement.name, word, related=(place,))
+        steps = (*steps, name)
     return Line(
         movement=line.movement,
         segments=(*_warm_ups(line, modifiers, plan, problems), *work),
         span=form.span if form else line.span,
         label=line.label,
-        rest=_at(modifiers.rest, moment) if modifiers.rest else (group.rest if group else None),
-        tempo=modifiers.tempo,
+        rest=rest[0],
+        tempo=tempo,
         every=modifiers.every,
         pause=modifiers.pause,
         optional=modifiers.optional,
@@ -99,6 +109,7 @@ def worked_line(
         swaps=line.swaps or line.movement.swaps,
         group=group,
         inherited=line.inherited,
+        steps=steps,
     )
 
 
@@ -127,33 +138,70 @@ def _check_steps(
             return
 
 
-def _at(track: Track[Rest], moment: Moment) -> Rest:
-    return value_in_week(track, moment.index, moment.working_weeks)
+def _rest(
+    line: LinkedLine, modifiers: Modifiers, group: Group | None, moment: Moment
+) -> tuple[Rest | None, tuple[Step, ...]]:
+    """The line's rest, or its group's, and how it came to be."""
+    track = modifiers.rest
+    if track is not None:
+        rest = value_in_week(track, moment.index, moment.working_weeks)
+        return rest, _steps(Quantity.REST, track, rest, moment)
+    if group is None or group.rest is None or line.group is None or line.group.rest is None:
+        return None, ()
+    return group.rest, _steps(Quantity.REST, line.group.rest, group.rest, moment)
 
 
-def _segment(segment: LinkedSegment, modifiers: Modifiers, rounds: int | None, moment: Moment) -> Segment:
-    sets = _sets(segment, rounds, moment)
-    reps: Reps = value_in_week(segment.reps, moment.index, moment.working_weeks)
+def _segment(
+    segment: LinkedSegment, modifiers: Modifiers, circuit: Track[Fraction] | None, rounds: int | None, moment: Moment
+) -> Segment:
+    index, weeks_ = moment.index, moment.working_weeks
+    sets, counted_by = _sets(segment, circuit, rounds, moment)
+    reps: Reps = value_in_week(segment.reps, index, weeks_)
+    by_sets = _steps(Quantity.SETS, counted_by, sets, moment) if counted_by else _one_set(segment.span)
+    steps = (*by_sets, *_steps(Quantity.REPS, segment.reps, reps, moment))
     intensity: Intensity | None = None
     if segment.intensity is not None:
-        intensity = value_in_week(segment.intensity, moment.index, moment.working_weeks)
+        intensity = value_in_week(segment.intensity, index, weeks_)
+        steps = (*steps, *_steps(Quantity.INTENSITY, segment.intensity, intensity, moment))
     kind = SegmentKind.DROP if segment.is_drop else SegmentKind.TEST if modifiers.test else SegmentKind.WORK
-    return Segment(kind, sets, reps, intensity, segment.span, steps=_steps(segment, sets, reps, intensity))
+    return Segment(kind, sets, reps, intensity, segment.span, steps=steps)
 
 
-def _sets(segment: LinkedSegment, rounds: int | None, moment: Moment) -> int:
+def _sets(
+    segment: LinkedSegment, circuit: Track[Fraction] | None, rounds: int | None, moment: Moment
+) -> tuple[int, Track[Fraction] | None]:
+    """How many sets, and the track that says so: a circuit's rounds go before one set that is written."""
     written = int(value_in_week(segment.sets, moment.index, moment.working_weeks)) if segment.sets else 1
-    return rounds if rounds is not None and written in (1, rounds) else written
+    if rounds is not None and written in (1, rounds):
+        return rounds, circuit
+    return written, segment.sets
 
 
-def _steps(segment: LinkedSegment, sets: int, reps: Reps, intensity: Intensity | None) -> tuple[Step, ...]:
-    """What the tracks came to, for the values that move."""
-    came = ((segment.sets, f"{sets} sets"), (segment.reps, str(reps)), (segment.intensity, str(intensity)))
-    return tuple(
-        Step("track", track.span.text, value, track.span)
-        for track, value in came
-        if track is not None and track.kind is not TrackKind.FIXED
+def _steps(quantity: Quantity, track: Track[T], value: StepValue, moment: Moment) -> tuple[Step, ...]:
+    """From what is written to the value: a template's words filled, then a track read off or a value read."""
+    span = track.whole or track.span
+    text = track.filled.text if track.filled else span.text
+    last = (
+        _read(quantity, span, value, text)
+        if track.kind is TrackKind.FIXED
+        else Step(quantity, Cause.TRACK, text, value, span, _week(moment))
     )
+    if track.filled is None:
+        return (last,)
+    return Step(quantity, Cause.PARAMETER, span.text, text, span, related=track.filled.places), last
+
+
+def _week(moment: Moment) -> tuple[Fact, ...]:
+    return ("week", Fraction(moment.index + 1)), ("of", Fraction(moment.working_weeks))
+
+
+def _read(quantity: Quantity, span: Span, value: StepValue, text: str | None = None) -> Step:
+    return Step(quantity, Cause.WRITTEN, span.text if text is None else text, value, span)
+
+
+def _one_set(span: Span) -> tuple[Step, ...]:
+    """Where no number of sets is written."""
+    return (_read(Quantity.SETS, span, 1),)
 
 
 def _merged(own: Modifiers, week: Modifiers) -> Modifiers:
@@ -181,4 +229,14 @@ def _warm_ups(line: LinkedLine, modifiers: Modifiers, plan: LinkedPlan, problems
                 problems.append(diagnostic)
             return ()
         steps = plan.warm_up
-    return tuple(Segment(SegmentKind.WARM_UP, 1, step.reps, PercentOfBest(step.percent), step.span) for step in steps)
+    return tuple(_warm_up(step) for step in steps)
+
+
+def _warm_up(step: WarmUpStep) -> Segment:
+    percent = PercentOfBest(step.percent)
+    steps = (
+        *_one_set(step.span),
+        _read(Quantity.REPS, step.span, step.reps),
+        _read(Quantity.INTENSITY, step.span, percent),
+    )
+    return Segment(SegmentKind.WARM_UP, 1, step.reps, percent, step.span, steps=steps)

@@ -12,7 +12,7 @@ from fractions import Fraction
 from setwright.expand.lines import Moment
 from setwright.expand.tracks import value_in_week
 from setwright.link.model import LinkedSegment, Modifiers
-from setwright.plan import Segment, Step
+from setwright.plan import Cause, Quantity, Segment, Step, StepValue
 from setwright.prescription import Effort, Reps
 from setwright.progression import Asked, Progression, Standing, advanced, as_asked, begun, in_words
 from setwright.progression.model import Moved
@@ -47,20 +47,24 @@ def projected(
     standing = _standing(linked, progression, moment, course.standings)
     asked = _joined(written, standing.asked, progression)
     place = modifiers.advance_span or segment.span
-    steps = tuple(Step("progression", before, after, place) for before, after in _changes(written, asked))
+    exposure = (("exposure", Fraction(moment.index + 1)),)
+    steps = tuple(
+        Step(quantity, Cause.PROGRESSION, before, after, place, exposure)
+        for quantity, before, after in _changes(written, asked)
+    )
     moved = replace(
         segment, sets=asked.sets, reps=asked.reps, intensity=asked.intensity, steps=(*segment.steps, *steps)
     )
     return moved, course.words[ends]
 
 
-def _changes(written: Asked, asked: Asked) -> Iterator[tuple[str, str]]:
+def _changes(written: Asked, asked: Asked) -> Iterator[tuple[Quantity, StepValue, StepValue]]:
     if asked.sets != written.sets:
-        yield f"{written.sets} sets", f"{asked.sets} sets"
+        yield Quantity.SETS, written.sets, asked.sets
     if asked.reps != written.reps:
-        yield str(written.reps), str(asked.reps)
+        yield Quantity.REPS, written.reps, asked.reps
     if asked.intensity != written.intensity:
-        yield str(written.intensity), str(asked.intensity)
+        yield Quantity.INTENSITY, written.intensity, asked.intensity
 
 
 def _standing(linked: LinkedSegment, progression: Progression, moment: Moment, made: list[Standing]) -> Standing:

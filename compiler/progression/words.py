@@ -6,7 +6,9 @@ Comes in: a progression and what the line asks first. Goes out: a sentence a rul
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Final
 
+from setwright.message import Phrase, Share, counted, message, sentences
 from setwright.prescription import PercentOfBest
 from setwright.progression.engine import Asked
 from setwright.progression.model import (
@@ -21,93 +23,167 @@ from setwright.progression.model import (
     Rule,
     Subject,
 )
-from setwright.quantities import plain
-from setwright.suggest import either
+from setwright.quantities import Mass
 
-_WHO = {Subject.ALL: "every set has", Subject.ANY: "a set has", Subject.LAST: "the last set has"}
-_COUNTS = {
-    Compare.LESS: "fewer than",
-    Compare.AT_MOST: "at most",
-    Compare.EQUAL: "exactly",
-    Compare.AT_LEAST: "at least",
-    Compare.MORE: "more than",
+_WHO: Final = {
+    Subject.ALL: message("every set has {what}"),
+    Subject.ANY: message("a set has {what}"),
+    Subject.LAST: message("the last set has {what}"),
 }
-_EFFORTS = {**_COUNTS, Compare.LESS: "below", Compare.MORE: "above"}
+_COUNTS: Final = {
+    Compare.LESS: message("fewer than {count}"),
+    Compare.AT_MOST: message("at most {count}"),
+    Compare.EQUAL: message("exactly {count}"),
+    Compare.AT_LEAST: message("at least {count}"),
+    Compare.MORE: message("more than {count}"),
+}
+_EFFORTS: Final = {
+    # For translators: {effort} is "RPE 8", "the one asked for" or "1 above the one asked for".
+    Compare.LESS: message("the effort is below {effort}"),
+    Compare.AT_MOST: message("the effort is at most {effort}"),
+    Compare.EQUAL: message("the effort is exactly {effort}"),
+    Compare.AT_LEAST: message("the effort is at least {effort}"),
+    Compare.MORE: message("the effort is above {effort}"),
+}
 
 
-def in_words(progression: Progression, asked: Asked) -> str:
+def in_words(progression: Progression, asked: Asked) -> Phrase:
     """All its rules in their order."""
     said = [_rule(rule, asked) for rule in progression.rules]
     if all(rule.condition is not None for rule in progression.rules):
-        said.append("Otherwise: no change.")
-    return " ".join(said)
+        said.append(Phrase(message("Otherwise: {does}."), does=_no_change()))
+    return sentences(said)
 
 
-def _rule(rule: Rule, asked: Asked) -> str:
-    does = either([_action(action, asked) for action in rule.actions], "and") or "no change"
+def _rule(rule: Rule, asked: Asked) -> Phrase:
+    does = tuple(_action(action, asked) for action in rule.actions) or _no_change()
     if rule.condition is None:
-        return f"Otherwise: {does}."
-    running = {1: "", 2: ", twice running"}.get(rule.times, f", {rule.times} times running")
-    return f"When {_condition(rule.condition, asked)}{running}: {does}."
+        return Phrase(message("Otherwise: {does}."), does=does)
+    condition = _condition(rule.condition, asked)
+    match rule.times:
+        case 1:
+            return Phrase(message("When {condition}: {does}."), condition=condition, does=does)
+        case 2:
+            return Phrase(message("When {condition}, twice running: {does}."), condition=condition, does=does)
+        case times:
+            return Phrase(
+                message("When {condition}, {times} times running: {does}."),
+                condition=condition,
+                times=Fraction(times),
+                does=does,
+            )
 
 
-def _condition(condition: Condition, asked: Asked) -> str:
+def _no_change() -> Phrase:
+    return Phrase(message("no change"))
+
+
+def _condition(condition: Condition, asked: Asked) -> Phrase:
     if condition.subject is Subject.EFFORT:
-        return f"the effort is {_EFFORTS[condition.compare]} {_effort(condition)}"
-    who = _WHO[condition.subject]
+        return Phrase(_EFFORTS[condition.compare], effort=_effort(condition))
+    return Phrase(_WHO[condition.subject], what=_repetitions_done(condition, asked))
+
+
+def _repetitions_done(condition: Condition, asked: Asked) -> Phrase:
     if condition.mark is not Mark.TARGET:
         ends = {None: Fraction(0), Mark.TOP: asked.top, Mark.BOTTOM: asked.bottom}
-        return f"{who} {_COUNTS[condition.compare]} {_repetitions(ends[condition.mark] + condition.number)}"
+        return Phrase(_COUNTS[condition.compare], count=_repetitions(ends[condition.mark] + condition.number))
     if condition.number:
-        side = "more" if condition.number > 0 else "fewer"
-        return f"{who} {_COUNTS[condition.compare]} {_repetitions(abs(condition.number))} {side} than asked for"
-    if condition.compare is Compare.AT_LEAST:
-        return f"{who} the repetitions asked for"
-    if condition.compare in (Compare.LESS, Compare.MORE):
-        return f"{who} {_COUNTS[condition.compare].removesuffix(' than')} repetitions than asked for"
-    return f"{who} {_COUNTS[condition.compare]} the repetitions asked for"
+        return Phrase(_COUNTS[condition.compare], count=_beside_asked(condition.number))
+    match condition.compare:
+        case Compare.AT_LEAST:
+            return _as_asked()
+        case Compare.LESS:
+            return Phrase(message("fewer repetitions than asked for"))
+        case Compare.MORE:
+            return Phrase(message("more repetitions than asked for"))
+        case _:
+            return Phrase(_COUNTS[condition.compare], count=_as_asked())
 
 
-def _effort(condition: Condition) -> str:
+def _as_asked() -> Phrase:
+    return Phrase(message("the repetitions asked for"))
+
+
+def _beside_asked(number: Fraction) -> Phrase:
+    if number > 0:
+        return counted(
+            "{number} repetition more than asked for", "{number} repetitions more than asked for", number=number
+        )
+    return counted(
+        "{number} repetition fewer than asked for", "{number} repetitions fewer than asked for", number=-number
+    )
+
+
+def _effort(condition: Condition) -> Phrase:
     if condition.mark is None:
-        return f"RPE {plain(condition.number)}"
+        return Phrase("RPE {number}", number=condition.number)
     if not condition.number:
-        return "the one asked for"
-    return f"{plain(abs(condition.number))} {'above' if condition.number > 0 else 'below'} the one asked for"
+        return Phrase(message("the one asked for"))
+    if condition.number > 0:
+        return Phrase(message("{number} above the one asked for"), number=condition.number)
+    return Phrase(message("{number} below the one asked for"), number=-condition.number)
 
 
-def _action(action: Action, asked: Asked) -> str:
+def _action(action: Action, asked: Asked) -> Phrase:
     match action.amount:
         case Mark.TOP:
             return _repetitions(asked.top)
         case Mark.BOTTOM | Mark.TARGET:
             return _repetitions(asked.bottom)
         case Percent(value=percent):
-            if action.how is How.TO:
-                return f"{plain(percent)}%"
-            share = " percentage points" if isinstance(asked.intensity, PercentOfBest) else "%"
-            return f"{plain(percent)}{share} {_side(action.how)}"
+            return _percent(action.how, percent, isinstance(asked.intensity, PercentOfBest))
         case Fraction() as number:
             return _numbered(action, number)
         case mass:
-            return str(mass) if action.how is How.TO else f"{mass} {_side(action.how)}"
+            return _mass(action.how, mass)
 
 
-def _numbered(action: Action, number: Fraction) -> str:
-    if action.moved is Moved.EFFORT:
-        if action.how is How.TO:
-            return f"RPE {plain(number)}"
-        return f"effort {plain(number)} {'higher' if action.how is How.MORE else 'lower'}"
-    noun = "set" if action.moved is Moved.SETS else "repetition"
-    text = f"{plain(number)} {noun}{'' if number == 1 else 's'}"
-    if action.how is How.TO:
-        return text
-    return f"{text} {'more' if action.how is How.MORE else 'fewer'}"
+def _percent(how: How, percent: Fraction, of_best: bool) -> Phrase:
+    match how:
+        case How.TO:
+            return Phrase("{share}", share=Share(percent))
+        case How.MORE if of_best:
+            return Phrase(message("{number} percentage points more"), number=percent)
+        case How.MORE:
+            return Phrase(message("{amount} more"), amount=Share(percent))
+        case _ if of_best:
+            return Phrase(message("{number} percentage points less"), number=percent)
+        case _:
+            return Phrase(message("{amount} less"), amount=Share(percent))
 
 
-def _side(how: How) -> str:
-    return "more" if how is How.MORE else "less"
+def _mass(how: How, mass: Mass) -> Phrase:
+    match how:
+        case How.TO:
+            return Phrase("{mass}", mass=mass)
+        case How.MORE:
+            return Phrase(message("{amount} more"), amount=mass)
+        case _:
+            return Phrase(message("{amount} less"), amount=mass)
 
 
-def _repetitions(count: Fraction) -> str:
-    return f"{plain(count)} repetition{'' if count == 1 else 's'}"
+def _numbered(action: Action, number: Fraction) -> Phrase:
+    match action.moved, action.how:
+        case Moved.EFFORT, How.TO:
+            return Phrase("RPE {number}", number=number)
+        case Moved.EFFORT, How.MORE:
+            return Phrase(message("effort {number} higher"), number=number)
+        case Moved.EFFORT, _:
+            return Phrase(message("effort {number} lower"), number=number)
+        case Moved.SETS, How.TO:
+            return counted("{number} set", "{number} sets", number=number)
+        case Moved.SETS, How.MORE:
+            return counted("{number} set more", "{number} sets more", number=number)
+        case Moved.SETS, _:
+            return counted("{number} set fewer", "{number} sets fewer", number=number)
+        case _, How.TO:
+            return _repetitions(number)
+        case _, How.MORE:
+            return counted("{number} repetition more", "{number} repetitions more", number=number)
+        case _:
+            return counted("{number} repetition fewer", "{number} repetitions fewer", number=number)
+
+
+def _repetitions(count: Fraction) -> Phrase:
+    return counted("{number} repetition", "{number} repetitions", number=count)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from setwright.plan import Line, Plan
 from setwright.record import record
 from setwright.render import words
+from setwright.render.language import Language
 
 
 @record
@@ -28,9 +29,9 @@ class Entry:
     swaps: str | None
 
 
-def facts(plan: Plan) -> tuple[Fact, ...]:
+def facts(plan: Plan, language: Language) -> tuple[Fact, ...]:
     """The athlete's facts; what stands in brackets after a value says how it is known."""
-    return tuple(_fact(name, value) for name, value in plan.athlete_facts)
+    return tuple(_fact(name, value, language) for name, value in plan.athlete_facts)
 
 
 def movements(plan: Plan) -> tuple[Entry, ...]:
@@ -44,10 +45,11 @@ def movements(plan: Plan) -> tuple[Entry, ...]:
     return tuple(entry for entry in entries if entry.cue or entry.swaps)
 
 
-def _fact(name: str, value: str) -> Fact:
-    if not value.endswith(")") or " (" not in value:
-        return Fact(name, value, None)
-    first, _, known = value.removesuffix(")").partition(" (")
+def _fact(name: str, value: str, language: Language) -> Fact:
+    said = language.said(value)
+    if not said.endswith(")") or " (" not in said:
+        return Fact(name, said, None)
+    first, _, known = said.removesuffix(")").partition(" (")
     return Fact(name, first.replace(" ", words.NO_BREAK), known.replace(" x ", f" {words.TIMES} "))
 
 

@@ -9,17 +9,15 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
-from setwright.plan import Plan, WeekKind
-from setwright.quantities import plain
-from setwright.render import keys, words
+from setwright.plan import WeekKind
+from setwright.render import aims, keys, words
 from setwright.render.cautions import Caution
 from setwright.render.effort import telling
+from setwright.render.language import Language
 from setwright.render.material import PLAIN, Look, Material
 from setwright.render.sheet import Row, SessionSheet, Sheet, Station, WeekSheet, sheet
-from setwright.render.tables import Grid, Record, minutes_grids, sets_grids
+from setwright.render.tables import Grid, Record, counted, minutes_grids, sets_grids
 from setwright.report.overview import WeekSummary
-from setwright.report.volume import Volume
-from setwright.science.effort import EFFORT_KEY
 
 # What is markup anywhere; then what would become a mention, an issue's link or an address.
 _SPECIAL: Final = re.compile(r"[\\`*_\[\]<>|~&$]|[@#](?=\w)|(?<=www)\.|:(?=//)", re.IGNORECASE)
@@ -35,15 +33,15 @@ def rendered(material: Material, look: Look) -> bytes:
 
 def text(material: Material, look: Look = PLAIN) -> str:
     """The whole plan: overview, cautions, a section a week, keys; ends with a line end."""
-    plan, volume, overview = material.plan, material.volume, material.overview
-    arranged = sheet(plan, overview)
-    lines: list[str] = [f"# {escape(plan.name)}", ""]
-    lines += _title(arranged)
-    lines += _overview(arranged, plan, volume, overview)
-    lines += _cautions(arranged)
+    language = look.language
+    arranged = sheet(material.plan, material.overview, language)
+    lines: list[str] = [f"# {escape(arranged.name)}", ""]
+    lines += _title(arranged, language)
+    lines += _overview(arranged, material, language)
+    lines += _cautions(arranged, language)
     for week in arranged.weeks:
-        lines += _week(week)
-    lines += _keys()
+        lines += _week(week, language)
+    lines += _keys(language)
     return "\n".join(lines).rstrip("\n") + "\n"
 
 
@@ -59,63 +57,69 @@ def _escape_last(start: re.Match[str]) -> str:
     return f"{found}\\" if found.isdigit() else f"\\{found}"
 
 
-def _title(arranged: Sheet) -> Iterator[str]:
+def _title(arranged: Sheet, language: Language) -> Iterator[str]:
     facts = (
-        ("Athlete", arranged.athlete),
-        ("Written by", arranged.author),
-        ("Dates", arranged.dates),
-        ("Length", arranged.length),
+        (language.text("Athlete"), arranged.athlete),
+        (language.text("Written by"), arranged.author),
+        (language.text("Dates"), arranged.dates),
+        (language.text("Length"), arranged.length),
         *arranged.facts,
     )
     for name, value in facts:
         if value:
-            yield f"- {escape(name)}: {escape(value)}"
+            yield f"- {escape(words.headed(language.name(name), language.name(value), language))}"
     yield ""
     for note in arranged.notes:
         yield from (f"> {escape(note)}", "")
 
 
-def _overview(arranged: Sheet, plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> Iterator[str]:
-    yield from ("## Overview", "")
+def _overview(arranged: Sheet, material: Material, language: Language) -> Iterator[str]:
+    _ = language.text
+    plan, overview = material.plan, material.overview
+    yield from ("## " + _("Overview"), "")
     blocks = ((b.name, b.weeks, b.dates or "", ", ".join(b.marked)) for b in arranged.blocks)
-    yield from _table(("Block", "Weeks", "Dates", "Marked"), blocks)
-    yield from ("### Week by week", "")
-    yield from _table(
-        ("Week", "Kind", "Sets", "Hardest set", "Mean effort", "Minutes"), map(_summary, telling(plan, overview))
-    )
-    yield from ("Effort is that of the sets that state one, and is left out where fewer than half do.", "")
-    yield from ("### Sets per muscle per week", "")
-    yield from ("A set counts in full for the muscles a movement trains first, in part for those that help.", "")
-    for grid in sets_grids(plan, volume, overview):
-        yield from _grid("Muscle", grid)
-    yield from ("### Minutes a session, estimated", "")
-    for grid in minutes_grids(plan, overview):
-        yield from _grid("Day", grid)
+    yield from _table((_("Block"), _("Weeks"), _("Dates"), _("Marked")), blocks)
+    yield from ("### " + _("Week by week"), "")
+    head = (_("Week"), _("Kind"), _("Sets"), _("Hardest set"), _("Mean effort"), _("Minutes"))
+    yield from _table(head, (_summary(week, language) for week in telling(plan, overview)))
+    yield from (_("Effort is that of the sets that state one, and is left out where fewer than half do."), "")
+    yield from ("### " + _("Sets per muscle per week"), "")
+    yield from (counted(material.promise.counting, language), "")
+    targets = aims.targets_of(material)
+    if marked := aims.key(targets, language):
+        yield from (marked, "")
+    for grid in sets_grids(plan, material.volume, overview, language, targets, material.promise.counting):
+        yield from _grid(_("Muscle"), grid, language)
+    yield from ("### " + _("Minutes a session, estimated"), "")
+    for grid in minutes_grids(plan, overview, language):
+        yield from _grid(_("Day"), grid, language)
 
 
-def _summary(week: WeekSummary) -> tuple[str, ...]:
+def _summary(week: WeekSummary, language: Language) -> tuple[str, ...]:
     return (
         str(week.number),
-        "" if week.kind is WeekKind.WORKING else words.WEEK_NAMES[week.kind],
+        "" if week.kind is WeekKind.WORKING else words.week_name(week.kind, language),
         str(week.sets),
-        "" if week.highest_effort is None else f"RPE {plain(week.highest_effort, 1)}",
-        "" if week.mean_effort is None else f"RPE {plain(week.mean_effort, 1)}",
-        plain(week.minutes, 0),
+        "" if week.highest_effort is None else f"RPE {language.number(week.highest_effort, 1)}",
+        "" if week.mean_effort is None else f"RPE {language.number(week.mean_effort, 1)}",
+        language.number(week.minutes, 0),
     )
 
 
-def _grid(corner: str, grid: Grid) -> Iterator[str]:
-    head = (corner, *(f"{week.number} {week.letter}".strip() for week in grid.weeks))
+def _grid(corner: str, grid: Grid, language: Language) -> Iterator[str]:
+    aside = () if grid.aside is None else (grid.aside,)
+    head = (corner, *aside, *(f"{week.number} {week.letter}".strip() for week in grid.weeks))
     records = (*grid.records, *((grid.foot,) if grid.foot else ()))
-    yield from _table(head, map(_record, records), numbers=True)
+    yield from _table(head, (_record(record, grid, language) for record in records), numbers=True)
 
 
-def _record(record: Record) -> tuple[str, ...]:
-    return (record.title, *(cell.text for cell in record.cells))
+def _record(record: Record, grid: Grid, language: Language) -> tuple[str, ...]:
+    aside = () if grid.aside is None else (words.clauses(record.aside, language),)
+    return (record.title, *aside, *(f"{cell.text}{cell.mark.sign if cell.mark else ''}" for cell in record.cells))
 
 
-def _cautions(arranged: Sheet) -> Iterator[str]:
-    yield from ("## Cautions", "")
+def _cautions(arranged: Sheet, language: Language) -> Iterator[str]:
+    yield from ("## " + language.text("Cautions"), "")
     for caution in arranged.cautions:
         yield f"- {_caution(caution)}"
     yield ""
@@ -126,8 +130,9 @@ def _caution(caution: Caution) -> str:
     return f"**{head}.** {escape(said)}"
 
 
-def _week(week: WeekSheet) -> Iterator[str]:
-    yield from (f"## Week {week.number}: {escape(week.block)}, {week.place}", "")
+def _week(week: WeekSheet, language: Language) -> Iterator[str]:
+    number = language.text("Week {number}").format(number=week.number)
+    yield from (f"## {words.headed(number, f'{escape(language.name(week.block))}, {week.place}', language)}", "")
     if week.dates:
         yield from (escape(week.dates), "")
     if week.banner:
@@ -137,57 +142,59 @@ def _week(week: WeekSheet) -> Iterator[str]:
     for note in week.notes:
         yield from (f"> {escape(note)}", "")
     for session in week.sessions:
-        yield from _session(session)
+        yield from _session(session, language)
 
 
-def _session(session: SessionSheet) -> Iterator[str]:
-    label = f": {escape(session.label)}" if session.label else ""
-    yield from (f"### {escape(session.day)}{label}", "")
-    about = (words.day(session.date) if session.date else "", session.minutes)
+def _session(session: SessionSheet, language: Language) -> Iterator[str]:
+    day = escape(session.day)
+    label = escape(language.name(session.label)) if session.label else None
+    yield from (f"### {words.headed(day, label, language) if label else day}", "")
+    about = (language.day(session.date) if session.date else "", session.minutes)
     if any(about):
         yield from (escape(", ".join(part for part in about if part)), "")
     for caution in session.cautions:
         yield from (f"> {_caution(caution)}", "")
     for note in session.notes:
         yield from (f"> {escape(note)}", "")
-    head = ("", "Movement", f"Sets {words.TIMES} reps", "Load", "Each side", "How", "Done")
-    yield from _table(head, _rows(session), escaped=True)
-    yield from _remarks(session)
+    _ = language.text
+    doing = (_("Movement"), _("Sets \u00d7 reps"), _("Load"), _("Each side"), _("How"), _("Done"))
+    yield from _table(("", *doing), _rows(session, language), escaped=True)
+    yield from _remarks(session, language)
 
 
-def _rows(session: SessionSheet) -> Iterator[tuple[str, ...]]:
+def _rows(session: SessionSheet, language: Language) -> Iterator[tuple[str, ...]]:
     for part in session.parts:
         if part.heading:
             yield ("", f"**{escape(part.heading)}**", "", "", "", "", "")
         for station in part.stations:
-            yield from _station(station)
+            yield from _station(station, language)
 
 
-def _station(station: Station) -> Iterator[tuple[str, ...]]:
-    named = f"**{escape(station.name)}**"
+def _station(station: Station, language: Language) -> Iterator[tuple[str, ...]]:
+    named = f"**{escape(language.name(station.name))}**"
     if station.instead:
         named += f" ({escape(station.instead)})"
     if station.label:
-        named += f" {escape(station.label)}"
+        named += f" {escape(language.name(station.label))}"
     if station.optional:
-        named += " *(optional)*"
+        named += " *(" + language.text("optional") + ")*"
     if station.projected:
-        named += " *(projected)*"
+        named += " *(" + language.text("projected") + ")*"
     how = escape(", ".join(station.manner))
     number = str(station.order)
     if station.warm_up:
-        yield (number, named, f"warm-up: {escape(', '.join(station.warm_up))}", "", "", how, "")
+        steps = words.headed(language.text("warm-up"), ", ".join(station.warm_up), language)
+        yield (number, named, escape(steps), "", "", how, "")
         number, named, how = "", "", ""
     for row in station.rows:
-        yield (number, named, _dose(row), _load(row), _discs(row), how, "")
+        yield (number, named, _dose(row, language), _load(row), _discs(row), how, "")
         number, named, how = "", "", ""
 
 
-def _dose(row: Row) -> str:
-    lead = f"{row.lead}: " if row.lead else ""
-    effort = f" @ {row.effort}" if row.effort else ""
-    dose = row.dose + (words.PER_SIDE if row.per_side else "")
-    return escape(f"{lead}{dose}") + (f" {escape(effort)}" if effort else "")
+def _dose(row: Row, language: Language) -> str:
+    dose = f"{row.dose} {words.per_side(language)}" if row.per_side else row.dose
+    said = escape(words.headed(row.lead, dose, language) if row.lead else dose)
+    return f"{said} {escape(f'@ {row.effort}')}" if row.effort else said
 
 
 def _load(row: Row) -> str:
@@ -201,21 +208,23 @@ def _discs(row: Row) -> str:
     return escape(" + ".join(disc.number for disc in row.discs))
 
 
-def _remarks(session: SessionSheet) -> Iterator[str]:
+def _remarks(session: SessionSheet, language: Language) -> Iterator[str]:
     stations = [station for part in session.parts for station in part.stations if station.remarks]
     for station in stations:
         said = " \u00b7 ".join(
-            escape(f"{remark.head}: {remark.text}" if remark.head else remark.text) for remark in station.remarks
+            escape(words.headed(remark.head, said, language) if remark.head else said)
+            for remark, said in ((remark, language.name(remark.text)) for remark in station.remarks)
         )
-        yield f"- {station.order} {escape(station.name)}: {said}"
+        yield f"- {words.headed(f'{station.order} {escape(language.name(station.name))}', said, language)}"
     if stations:
         yield ""
 
 
-def _keys() -> Iterator[str]:
-    yield from ("## How to read this sheet", "")
-    yield from _table(("RPE", "What was left"), EFFORT_KEY)
-    yield from _table(("Written", "Means"), keys.NOTATION)
+def _keys(language: Language) -> Iterator[str]:
+    _ = language.text
+    yield from ("## " + _("How to read this sheet"), "")
+    yield from _table(("RPE", _("What was left")), keys.effort_key(language))
+    yield from _table((_("Written"), _("Means")), keys.translated(keys.NOTATION, language))
 
 
 def _table(

@@ -1,12 +1,14 @@
 """How a prescription is said to people, once for all sheets.
 
-Comes in: values of a plan. Goes out: plain text, unescaped, with no-break spaces inside quantities.
+Comes in: values of a plan and a language. Goes out: plain text, unescaped, with no-break spaces inside quantities.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 from fractions import Fraction
+from functools import reduce
 from typing import Final, assert_never
 
 from setwright.plan import Group, GroupKind, Handling, Line, Movement, Segment, WeekKind
@@ -18,102 +20,159 @@ from setwright.prescription import (
     Intensity,
     PercentOfBest,
     Reps,
+    RepsKind,
     Rest,
     Weight,
 )
-from setwright.quantities import Mass, plain
-from setwright.record import replace
+from setwright.quantities import Mass
+from setwright.render.language import Language
 
 NO_BREAK: Final = "\u00a0"
 EN_DASH: Final = "\u2013"
 TIMES: Final = "\u00d7"
 MINUS: Final = "\u2212"
-PER_SIDE: Final = f" per{NO_BREAK}side"
 
-MONTHS: Final = (
-    *("January", "February", "March", "April", "May", "June"),
-    *("July", "August", "September", "October", "November", "December"),
-)
-
-WEEKDAYS: Final = {
-    "mon": "Monday",
-    "tue": "Tuesday",
-    "wed": "Wednesday",
-    "thu": "Thursday",
-    "fri": "Friday",
-    "sat": "Saturday",
-    "sun": "Sunday",
-}
-
-# The letter stands where colour or pattern might be missed: on time lines and in table heads.
-WEEK_LETTERS: Final = {WeekKind.WORKING: "", WeekKind.DELOAD: "D", WeekKind.TEST: "T"}
-
-WEEK_NAMES: Final = {WeekKind.WORKING: "Working week", WeekKind.DELOAD: "Deload week", WeekKind.TEST: "Test week"}
-
-WEEK_BANNERS: Final = {
-    WeekKind.WORKING: None,
-    WeekKind.DELOAD: "Lighter on purpose, so that the work before it can take hold. Leave it light.",
-    WeekKind.TEST: "Bests are tried this week. Warm up fully, and have spotters or safety bars for every heavy set.",
-}
+DAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 
 
-def slot(written: str) -> str:
-    """A day's name: `Mon` is Monday, `3` is Day 3."""
-    return WEEKDAYS.get(written.casefold()) or f"Day{NO_BREAK}{written}"
+def week_letter(kind: WeekKind, language: Language) -> str:
+    """The letter that stands where colour or pattern might be missed: on time lines and in table heads."""
+    match kind:
+        case WeekKind.WORKING:
+            return ""
+        case WeekKind.DELOAD:
+            # For translators: one letter for a deload week, as in "D, T" and on the time line.
+            return language.text("D")
+        case WeekKind.TEST:
+            # For translators: one letter for a test week.
+            return language.text("T")
 
 
-def dose(segment: Segment) -> str:
+def week_name(kind: WeekKind, language: Language) -> str:
+    """What a week is for, as a heading."""
+    match kind:
+        case WeekKind.WORKING:
+            return language.text("Working week")
+        case WeekKind.DELOAD:
+            return language.text("Deload week")
+        case WeekKind.TEST:
+            return language.text("Test week")
+
+
+def week_aside(kind: WeekKind, language: Language) -> str:
+    """What a week is for, within a sentence; nothing for a working week."""
+    match kind:
+        case WeekKind.WORKING:
+            return ""
+        case WeekKind.DELOAD:
+            return language.text("deload week")
+        case WeekKind.TEST:
+            return language.text("test week")
+
+
+def week_banner(kind: WeekKind, language: Language) -> str | None:
+    """What an athlete should know of a week that is not like the others."""
+    match kind:
+        case WeekKind.WORKING:
+            return None
+        case WeekKind.DELOAD:
+            return language.text("Lighter on purpose, so that the work before it can take hold. Leave it light.")
+        case WeekKind.TEST:
+            return language.text(
+                "Bests are tried this week. Warm up fully, and have spotters or safety bars for every heavy set."
+            )
+
+
+def slot(written: str, language: Language) -> str:
+    """A day's name as a heading: `Mon` is Monday, `3` is Day 3."""
+    name = slot_within(written, language)
+    return name[:1].upper() + name[1:]
+
+
+def slot_within(written: str, language: Language) -> str:
+    """A day's name within a sentence."""
+    if written.casefold() in DAYS:
+        return language.weekday(DAYS.index(written.casefold()))
+    return language.text("Day\u00a0{number}").format(number=written)
+
+
+def headed(head: str, said: str, language: Language) -> str:
+    """What something is, and then the thing."""
+    return language.text("{head}: {said}").format(head=head, said=said)
+
+
+def clauses(said: Sequence[str], language: Language) -> str:
+    """Statements in one sentence, one after the other."""
+    both = language.text("{first}; {then}")
+    return reduce(lambda first, then: both.format(first=first, then=then), said) if said else ""
+
+
+def dose(segment: Segment, language: Language) -> str:
     """Sets and repetitions: `4 x 5`, with a real multiplication sign."""
-    return f"{segment.sets}{NO_BREAK}{TIMES}{NO_BREAK}{amount(segment.reps)}"
+    return f"{segment.sets}{NO_BREAK}{TIMES}{NO_BREAK}{amount(segment.reps, language)}"
 
 
-def amount(reps: Reps) -> str:
+def amount(reps: Reps, language: Language) -> str:
     """What one set is: `8-10`, `40 s`, `max`, `(2+2+2)`, `8 per side`."""
-    text = _typeset(str(replace(reps, per_side=False)))
-    return text + PER_SIDE if reps.per_side else text
+    text = _one_side(reps, language)
+    return f"{text} {per_side(language)}" if reps.per_side else text
 
 
-def effort(intensity: Intensity | None) -> str | None:
+def per_side(language: Language) -> str:
+    """What stands after repetitions that are done once for each arm or leg."""
+    return language.text("per side").replace(" ", NO_BREAK)
+
+
+def effort(intensity: Intensity | None, language: Language) -> str | None:
     """How hard a set is, for the place after the @; None where the load alone says it."""
     match intensity:
         case None | Weight() | Bodyweight():
             return None
-        case Effort() | PercentOfBest():
-            return _typeset(str(intensity), of=intensity.of if isinstance(intensity, PercentOfBest) else None)
+        case Effort(low, high, as_reserve):
+            if as_reserve:
+                return f"{_range(10 - high, 10 - low, language)}{NO_BREAK}RIR"
+            return f"RPE{NO_BREAK}{_range(low, high, language)}"
+        case PercentOfBest(percent, of):
+            share = language.percent(percent)
+            return (
+                language.text("{percent} of {movement}").format(percent=share, movement=language.name(of))
+                if of
+                else share
+            )
         case ChangeByPercent(percent):
-            return _change(percent, f"{plain(abs(percent))}%")
+            return _change(percent, language.percent(abs(percent)), language)
         case ChangeByMass(change):
-            return _change(change.amount, mass(Mass(abs(change.amount), change.unit)))
+            return _change(change.amount, mass(Mass(abs(change.amount), change.unit), language), language)
         case _:
             assert_never(intensity)
 
 
-def load(segment: Segment) -> str | None:
+def load(segment: Segment, language: Language) -> str | None:
     """What to lift: `82.5 kg`, `bodyweight + 5 kg`; None where it is not known."""
     match segment.intensity:
         case Bodyweight(added):
-            return _bodyweight(segment.load.mass if segment.load is not None else added)
+            return _bodyweight(segment.load.mass if segment.load is not None else added, language)
         case Weight(written) if segment.load is None:
-            return mass(written)
+            return mass(written, language)
     if segment.load is None:
         return None
-    return mass(segment.load.mass)
+    return mass(segment.load.mass, language)
 
 
-def load_aside(segment: Segment) -> str | None:
+def load_aside(segment: Segment, language: Language) -> str | None:
     """How a load is meant where it could be misread: that of one hand, or a bar without discs."""
     if segment.load is None:
         return None
     if segment.load.handling is Handling.PAIR:
-        return "in each hand"
-    return "empty bar" if segment.load.per_side == () else None
+        return language.text("in each hand")
+    return language.text("empty bar") if segment.load.per_side == () else None
 
 
-def load_spread(segment: Segment) -> str | None:
+def load_spread(segment: Segment, language: Language) -> str | None:
     """The least and the greatest load by the published formulas, `67.5-75`, where they disagree; in the load's unit."""
     if segment.load is None or segment.load.spread is None:
         return None
-    return EN_DASH.join(plain(end.amount) for end in segment.load.spread)
+    return EN_DASH.join(language.number(end.amount) for end in segment.load.spread)
 
 
 def known_mass(segment: Segment) -> Mass | None:
@@ -125,87 +184,87 @@ def known_mass(segment: Segment) -> Mass | None:
 
 def wants_load(movement: Movement, segment: Segment) -> bool:
     """True where a load must be chosen that nobody could work out, so that the sheet leaves a blank for it."""
-    if load(segment) is not None or isinstance(segment.intensity, Bodyweight):
+    if known_mass(segment) is not None or isinstance(segment.intensity, Bodyweight):
         return False
     return movement.handling is not None or isinstance(segment.intensity, PercentOfBest | ChangeByMass)
 
 
-def mass(of: Mass) -> str:
+def mass(of: Mass, language: Language) -> str:
     """A mass with its unit."""
-    return f"{plain(of.amount)}{NO_BREAK}{of.unit.value}"
+    return f"{language.number(of.amount)}{NO_BREAK}{of.unit.value}"
 
 
-def warm_up(segment: Segment) -> str:
+def warm_up(segment: Segment, language: Language) -> str:
     """One warm-up step, compactly: `40 kg x 8`."""
-    heft = load(segment) or effort(segment.intensity)
-    each = f"{heft}{NO_BREAK}{TIMES}{NO_BREAK}{amount(segment.reps)}" if heft else amount(segment.reps)
-    return each if segment.sets == 1 else f"{each}{NO_BREAK}({segment.sets}{NO_BREAK}sets)"
+    heft = load(segment, language) or effort(segment.intensity, language)
+    each = amount(segment.reps, language)
+    if heft:
+        each = f"{heft}{NO_BREAK}{TIMES}{NO_BREAK}{each}"
+    if segment.sets == 1:
+        return each
+    return f"{each}{NO_BREAK}({sets(segment.sets, language)})"
 
 
-def rest(of: Rest) -> str:
+def sets(number: int, language: Language) -> str:
+    """So many sets."""
+    return language.count("{number} set", "{number} sets", number).format(number=number).replace(" ", NO_BREAK)
+
+
+def rest(of: Rest, language: Language) -> str:
     """Rest between sets: `90 s`, `3 min`, `2-3 min`, `2:30 min`."""
     if of.low < 120:
-        low, high, unit = plain(of.low), plain(of.high), "s"
+        low, high, unit = language.number(of.low), language.number(of.high), "s"
     else:
-        low, high, unit = _minutes(of.low), _minutes(of.high), "min"
+        low, high, unit = _minutes(of.low, language), _minutes(of.high, language), "min"
     return f"{low if low == high else low + EN_DASH + high}{NO_BREAK}{unit}"
 
 
-def manner(line: Line) -> tuple[str, ...]:
+def manner(line: Line, language: Language) -> tuple[str, ...]:
     """How a line is done besides its sets: rest, tempo, clock, pause."""
     said: list[str] = []
     if line.every is not None:
-        said.append(f"a set every {rest(Rest(line.every, line.every))}")
+        said.append(language.text("a set every {time}").format(time=rest(Rest(line.every, line.every), language)))
     # A group says its rest once, above its lines.
     if line.rest is not None and (line.group is None or line.rest != line.group.rest):
-        said.append(f"rest {rest(line.rest)}")
+        said.append(language.text("rest {time}").format(time=rest(line.rest, language)))
     if line.tempo is not None:
-        said.append(f"tempo{NO_BREAK}{line.tempo}")
+        said.append(language.text("tempo\u00a0{phases}").format(phases=line.tempo))
     if line.pause is not None:
-        said.append(f"{plain(line.pause)}{NO_BREAK}s pause inside the set")
+        seconds = f"{language.number(line.pause)}{NO_BREAK}s"
+        said.append(language.text("{time} pause inside the set").format(time=seconds))
     return tuple(said)
 
 
-def instead_of(planned: str) -> str:
+def instead_of(planned: str, language: Language) -> str:
     """What stands beside a movement that an athlete does in place of the planned one."""
-    return f"instead of {planned}"
+    return language.text("instead of {movement}").format(movement=language.name(planned))
 
 
-def together(group: Group, orders: tuple[int, ...]) -> str:
+def together(group: Group, orders: tuple[int, ...], language: Language) -> str:
     """The heading over lines done in turn: `Superset A: 3 and 4 in turn, rest 90 s after each round`."""
-    match group.kind:
-        case GroupKind.SUPERSET:
-            name = f"Superset{NO_BREAK}{group.letter}"
-        case GroupKind.CIRCUIT:
-            name = f"Circuit{NO_BREAK}{group.letter}"
-        case _:
-            assert_never(group.kind)
-    said = f"{name}: {_listed(orders)} in turn" if len(orders) > 1 else name
+    said: list[str] = []
+    if len(orders) > 1:
+        said.append(language.text("{orders} in turn").format(orders=language.listed([str(order) for order in orders])))
     if group.rounds is not None:
-        said += f", {group.rounds} rounds" if group.rounds != 1 else ", 1 round"
-    return said + (f", rest {rest(group.rest)} after each round" if group.rest is not None else "")
+        said.append(language.count("{number} round", "{number} rounds", group.rounds).format(number=group.rounds))
+    if group.rest is not None:
+        said.append(language.text("rest {time} after each round").format(time=rest(group.rest, language)))
+    name = _group(group, language)
+    if len(orders) > 1:
+        return headed(name, ", ".join(said), language)
+    return ", ".join([name, *said])
 
 
-def minutes(of: Fraction) -> str:
+def minutes(of: Fraction, language: Language) -> str:
     """A session's length, which is an estimate."""
-    return f"about {plain(of, 0)}{NO_BREAK}min"
+    return language.text("about {minutes}\u00a0min").format(minutes=language.number(of, 0))
 
 
-def day(of: date, *, year: bool = True) -> str:
-    """A date without a locale: `4 January 2027`."""
-    return f"{of.day}{NO_BREAK}{MONTHS[of.month - 1]}" + (f" {of.year}" if year else "")
-
-
-def days(first: date, last: date) -> str:
-    """A stretch of days: `4-10 January 2027`, saying month and year as often as needed."""
-    if (first.year, first.month) == (last.year, last.month):
-        return f"{first.day}{EN_DASH}{day(last)}"
-    return f"{day(first, year=first.year != last.year)} {EN_DASH} {day(last)}"
-
-
-def stretch(first: int, last: int) -> str:
+def stretch(first: int, last: int, language: Language) -> str:
     """Weeks of a block: `week 9`, `weeks 1-4`."""
-    return f"week{NO_BREAK}{first}" if first == last else f"weeks{NO_BREAK}{first}{EN_DASH}{last}"
+    if first == last:
+        return language.text("week\u00a0{number}").format(number=first)
+    return language.text("weeks\u00a0{first}\u2013{last}").format(first=first, last=last)
 
 
 def last_day(start: date, microcycle: int) -> date:
@@ -213,30 +272,55 @@ def last_day(start: date, microcycle: int) -> date:
     return start + timedelta(days=microcycle - 1)
 
 
-def _typeset(text: str, *, of: str | None = None) -> str:
-    """Ranges with an en dash, units held to their numbers; a movement's name is left as it is."""
-    if of is not None:
-        return f"{text.removesuffix(f' of {of}')} of {of}"
-    return text.replace("-", EN_DASH).replace(" ", NO_BREAK)
+def _one_side(reps: Reps, language: Language) -> str:
+    match reps.kind:
+        case RepsKind.COUNT:
+            return _range(reps.low, reps.high, language)
+        case RepsKind.AT_LEAST:
+            return f"{language.number(reps.low)}+"
+        case RepsKind.MAX:
+            return language.text("max")
+        case RepsKind.SECONDS if reps.minutes and reps.low % 30 == 0 and reps.high % 30 == 0:
+            return f"{_range(reps.low / 60, reps.high / 60, language)}{NO_BREAK}min"
+        case RepsKind.SECONDS:
+            return f"{_range(reps.low, reps.high, language)}{NO_BREAK}s"
+        case RepsKind.METRES:
+            return f"{_range(reps.low, reps.high, language)}{NO_BREAK}m"
+        case RepsKind.CLUSTER:
+            return f"({'+'.join(map(str, reps.parts))})"
 
 
-def _change(change: Fraction, size: str) -> str:
+def _range(low: Fraction, high: Fraction, language: Language) -> str:
+    ends = language.number(low), language.number(high)
+    return ends[0] if low == high else EN_DASH.join(ends)
+
+
+def _change(change: Fraction, size: str, language: Language) -> str:
     if change == 0:
-        return "same load"
-    return f"{size} {'heavier' if change > 0 else 'lighter'}"
+        return language.text("same load")
+    if change > 0:
+        return language.text("{size} heavier").format(size=size)
+    return language.text("{size} lighter").format(size=size)
 
 
-def _bodyweight(added: Mass | None) -> str:
+def _bodyweight(added: Mass | None, language: Language) -> str:
+    said = language.text("bodyweight")
     if added is None or added.amount == 0:
-        return "bodyweight"
-    return f"bodyweight {'+' if added.amount > 0 else MINUS}{NO_BREAK}{mass(Mass(abs(added.amount), added.unit))}"
+        return said
+    sign = "+" if added.amount > 0 else MINUS
+    return f"{said} {sign}{NO_BREAK}{mass(Mass(abs(added.amount), added.unit), language)}"
 
 
-def _minutes(seconds: Fraction) -> str:
+def _minutes(seconds: Fraction, language: Language) -> str:
     whole, over = divmod(seconds, 60)
-    return f"{whole}:{plain(over, 0).zfill(2)}" if over else str(whole)
+    return f"{whole}:{language.number(over, 0).zfill(2)}" if over else str(whole)
 
 
-def _listed(orders: tuple[int, ...]) -> str:
-    first = [str(order) for order in orders[:-1]]
-    return f"{', '.join(first)} and {orders[-1]}"
+def _group(group: Group, language: Language) -> str:
+    match group.kind:
+        case GroupKind.SUPERSET:
+            return language.text("Superset\u00a0{letter}").format(letter=group.letter)
+        case GroupKind.CIRCUIT:
+            return language.text("Circuit\u00a0{letter}").format(letter=group.letter)
+        case _:
+            assert_never(group.kind)

@@ -10,6 +10,8 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
+from setwright.message import message
+
 # Under this the published scale speaks of light effort and counts no repetitions.
 LOWEST_RPE: Final = Fraction(5)
 HIGHEST_RPE: Final = Fraction(10)
@@ -17,15 +19,15 @@ HIGHEST_RPE: Final = Fraction(10)
 # What each point means, in words of our own, after Zourdos et al. 2016. The scale describes 5 to 6 as one band of four
 # to six repetitions; to read 6 as four and 5 as five is a convention.
 EFFORT_KEY: Final = (
-    ("10", "All out: not one repetition more"),
-    ("9.5", "Not one repetition more, though a little more load might have gone"),
-    ("9", "One more repetition was left"),
-    ("8.5", "One more was left, maybe two"),
-    ("8", "Two more were left"),
-    ("7.5", "Two more were left, maybe three"),
-    ("7", "Three more were left"),
-    ("6", "About four more were left"),
-    ("5", "About five more were left; anything easier is not counted in repetitions"),
+    ("10", message("All out: not one repetition more")),
+    ("9.5", message("Not one repetition more, though a little more load might have gone")),
+    ("9", message("One more repetition was left")),
+    ("8.5", message("One more was left, maybe two")),
+    ("8", message("Two more were left")),
+    ("7.5", message("Two more were left, maybe three")),
+    ("7", message("Three more were left")),
+    ("6", message("About four more were left")),
+    ("5", message("About five more were left; anything easier is not counted in repetitions")),
 )
 
 

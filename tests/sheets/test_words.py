@@ -21,6 +21,7 @@ from setwright.prescription import (
     Weight,
 )
 from setwright.render import keys, words
+from setwright.render.language import ENGLISH
 from sheets.sample_plans import SPAN, SQUAT, bar, count, kg, rir, rpe, work
 
 
@@ -43,7 +44,7 @@ def said(text: str | None) -> str | None:
     ],
 )
 def test_dose(reps: Reps, text: str) -> None:
-    assert said(words.dose(work(3, reps))) == text
+    assert said(words.dose(work(3, reps), ENGLISH)) == text
 
 
 @pytest.mark.parametrize(
@@ -65,13 +66,13 @@ def test_dose(reps: Reps, text: str) -> None:
 )
 def test_effort_and_load(intensity: Intensity | None, effort: str | None, load: str | None) -> None:
     segment = work(1, count(5), intensity)
-    assert (said(words.effort(intensity)), said(words.load(segment))) == (effort, load)
+    assert (said(words.effort(intensity, ENGLISH)), said(words.load(segment, ENGLISH))) == (effort, load)
 
 
 def test_a_load_says_how_it_is_meant() -> None:
-    assert words.load_aside(work(1, count(5), rpe(8), Load(kg(20), Handling.PAIR))) == "in each hand"
-    assert words.load_aside(work(1, count(5), rpe(8), bar(20))) == "empty bar"
-    assert words.load_aside(work(1, count(5), rpe(8), bar(60, 20))) is None
+    assert words.load_aside(work(1, count(5), rpe(8), Load(kg(20), Handling.PAIR)), ENGLISH) == "in each hand"
+    assert words.load_aside(work(1, count(5), rpe(8), bar(20)), ENGLISH) == "empty bar"
+    assert words.load_aside(work(1, count(5), rpe(8), bar(60, 20)), ENGLISH) is None
 
 
 def test_a_blank_stands_only_where_a_load_is_wanted() -> None:
@@ -87,13 +88,13 @@ def test_a_blank_stands_only_where_a_load_is_wanted() -> None:
     [(90, 90, "90 s"), (60, 90, "60–90 s"), (120, 180, "2–3 min"), (150, 150, "2:30 min"), (150, 180, "2:30–3 min")],
 )
 def test_rest(low: int, high: int, text: str) -> None:
-    assert said(words.rest(Rest(Fraction(low), Fraction(high)))) == text
+    assert said(words.rest(Rest(Fraction(low), Fraction(high)), ENGLISH)) == text
 
 
 def test_groups() -> None:
     rest = Rest(Fraction(90), Fraction(90))
-    superset = words.together(Group(GroupKind.SUPERSET, "A", rest), (3, 4))
-    circuit = words.together(Group(GroupKind.CIRCUIT, "B", rounds=3), (5, 6, 7))
+    superset = words.together(Group(GroupKind.SUPERSET, "A", rest), (3, 4), ENGLISH)
+    circuit = words.together(Group(GroupKind.CIRCUIT, "B", rounds=3), (5, 6, 7), ENGLISH)
     assert said(superset) == "Superset A: 3 and 4 in turn, rest 90 s after each round"
     assert said(circuit) == "Circuit B: 5, 6 and 7 in turn, 3 rounds"
 
@@ -107,11 +108,11 @@ def test_groups() -> None:
     ],
 )
 def test_days(first: date, last: date, text: str) -> None:
-    assert said(words.days(first, last)) == text
+    assert said(ENGLISH.days(first, last)) == text
 
 
 def test_slots() -> None:
-    assert (words.slot("Mon"), said(words.slot("3"))) == ("Monday", "Day 3")
+    assert (words.slot("Mon", ENGLISH), said(words.slot("3", ENGLISH))) == ("Monday", "Day 3")
 
 
 # Haff GG, Triplett NT (eds.), Essentials of Strength Training and Conditioning, 4th ed., 2016, testing protocol: 5-10
@@ -134,4 +135,4 @@ def test_steps_of_a_test_are_the_published_ones() -> None:
     ],
 )
 def test_what_other_formulas_give(load: Load | None, text: str | None) -> None:
-    assert words.load_spread(work(3, count(5), rpe(8), load)) == text
+    assert words.load_spread(work(3, count(5), rpe(8), load), ENGLISH) == text
