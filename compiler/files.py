@@ -6,25 +6,22 @@ Comes in: paths. Goes out: `Source`s or a diagnostic, and the list of files a re
 from __future__ import annotations
 
 import os
+from collections.abc import Mapping
 from hashlib import sha256
 from importlib.util import find_spec
 from pathlib import Path
 
 from setwright.diagnostics import Diagnostic
+from setwright.roots import workspace
 from setwright.source import Source, Span
 
 LARGEST_FILE = 10_000_000  # bytes
-ROOT_MARKS = (".git", "setwright.toml")
 LIBRARY = "stdlib"
 
 
 def find_root(file: Path) -> Path:
     """The workspace of a file: the nearest folder above that bears a mark, else the file's own folder."""
-    folder = file.resolve().parent
-    for candidate in (folder, *folder.parents):
-        if any(os.path.exists(candidate / mark) for mark in ROOT_MARKS):
-            return candidate
-    return folder
+    return Path(workspace(str(file)))
 
 
 def library_folder() -> Path:
@@ -41,10 +38,14 @@ def package_folder(package: str) -> Path:
 
 
 class Files:
-    """Reads sources under `root`, in the shipped library and in the packs that are used, and nothing else."""
+    """Reads sources under `root`, in the shipped library and in the packs that are used, and nothing else.
 
-    def __init__(self, root: Path) -> None:
+    `unsaved` are texts that stand for what lies at their absolute paths: an editor's.
+    """
+
+    def __init__(self, root: Path, unsaved: Mapping[str, str] | None = None) -> None:
         self.root = root.resolve()
+        self._unsaved = unsaved if unsaved is not None else {}
         self.library = library_folder().resolve()
         self._packs: dict[str, Path] = {}
         self._read: dict[str, str | None] = {}
@@ -91,15 +92,22 @@ class Files:
 
     def exists(self, path: Path) -> bool:
         """True where there is such a file; the answer is part of the dependencies."""
-        there = path.is_file()
+        there = str(path.resolve()) in self._unsaved or path.is_file()
         if not there:
             self._read[str(path.resolve())] = None
         return there
 
     def read(self, path: Path, shown: str, asked: Span | None = None) -> Source | Diagnostic:
         """The source at `path`, named `shown` in messages; `asked` is the line that wanted it."""
+        data = self.content(path, shown, asked)
+        return data if isinstance(data, Diagnostic) else decoded(data, shown)
+
+    def content(self, path: Path, shown: str, asked: Span | None = None) -> bytes | Diagnostic:
+        """The bytes at `path`: of a picture, or of what is to be decoded."""
         from setwright.diagnostics.catalogue import reading as codes
 
+        if self._unsaved and (text := self._unsaved.get(str(path.resolve()))) is not None:
+            return text.encode("utf-8", "surrogateescape")
         try:
             with path.open("rb") as stream:
                 data = stream.read(LARGEST_FILE + 1)
@@ -111,7 +119,7 @@ class Files:
             self._read[str(path.resolve())] = "large"
             return codes.FILE_TOO_LARGE.at(asked or _top(shown), file=shown, most=LARGEST_FILE // 1_000_000)
         self._read[str(path.resolve())] = sha256(data).hexdigest()
-        return decoded(data, shown)
+        return data
 
 
 def decoded(data: bytes, shown: str) -> Source | Diagnostic:

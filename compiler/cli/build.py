@@ -4,26 +4,18 @@ from __future__ import annotations
 
 import os
 import sys
-from typing import TYPE_CHECKING
 
 import click
 
 from setwright.cli.compiling import compile_or_exit
+from setwright.cli.dress import dress_options, look_or_exit
 from setwright.cli.folder import write_sheets
-from setwright.cli.names import stems
 from setwright.cli.options import athlete_option, examples, root_option
+from setwright.cli.sheets import sheets
 from setwright.cli.terminal import put, tell
 from setwright.cli.trouble import Trouble
 from setwright.diagnostics.printers.characters import visible_lines
-from setwright.record import replace
 from setwright.render.outputs import OUTPUTS, Output
-
-if TYPE_CHECKING:
-    from setwright.pipeline import Compilation
-    from setwright.plan import Plan
-    from setwright.render.material import Material
-    from setwright.report.overview import WeekSummary
-    from setwright.report.volume import Volume
 
 STDOUT = "-"
 
@@ -58,6 +50,7 @@ def _formats(_ctx: click.Context, _param: click.Parameter, given: tuple[str, ...
 @click.option(
     "-o", "--output", default="sheets", show_default=True, metavar="DIR", help="Where to; `-` is standard output."
 )
+@dress_options
 @root_option
 def command(
     file: str,
@@ -66,29 +59,40 @@ def command(
     week: int | None,
     output: str,
     root: str | None,
+    **dress: str | None,
 ) -> None:
     """Print it: the sheets of FILE (`-` reads standard input), one file for each athlete and format.
 
-    Nothing is written when the plan has errors, and nothing is overwritten that setwright did not write.
+    Nothing is written when the plan has errors, and nothing is overwritten that setwright did not write. A club's
+    name, logo, colour, language and template may also stand in `setwright.toml`, under `[sheets]`.
     """
     compiled = compile_or_exit(file, athletes, root)
     if output == STDOUT:
-        _to_standard_output(compiled, formats, week)
+        _require_one(len(compiled), formats)
+    made = sheets(compiled, formats, week, look_or_exit(file, root, dress))
+    if output == STDOUT:
+        (content,) = made.values()
+        _to_standard_output(content, formats[0])
         return
-    sheets = _sheets(compiled, formats, week)
-    write_sheets(output, sheets)
-    for name in sheets:
+    write_sheets(output, made)
+    for name in made:
         tell(f"wrote {visible_lines(os.path.join(output, name))}")
 
 
-def _to_standard_output(compiled: tuple[Compilation, ...], formats: tuple[Output, ...], week: int | None) -> None:
-    if len(compiled) != 1 or len(formats) != 1:
-        asked = f"{_count(len(compiled), 'sheet')} in {_count(len(formats), 'format')}"
+def _require_one(plans: int, formats: tuple[Output, ...]) -> None:
+    """Standard output takes one sheet, and a terminal only what it can show; said before anything is rendered."""
+    if plans != 1 or len(formats) != 1:
+        asked = f"{_count(plans, 'sheet')} in {_count(len(formats), 'format')}"
         raise Trouble(f"`-o -` takes one sheet in one format, and this is {asked}")
-    content = _rendered(compiled[0], formats, week)[formats[0].name]
     if sys.stdout is None:
         raise Trouble("standard output is closed")
-    if sys.stdout.isatty():
+    if formats[0].binary and sys.stdout.isatty():
+        name = formats[0].name
+        raise Trouble(f"a terminal cannot show {name}: write `> sheet.{name}` behind the command, or leave out `-o -`")
+
+
+def _to_standard_output(content: bytes, form: Output) -> None:
+    if sys.stdout.isatty() and not form.binary:
         put(visible_lines(content.decode()))
         return
     sys.stdout.buffer.write(content)
@@ -97,55 +101,3 @@ def _to_standard_output(compiled: tuple[Compilation, ...], formats: tuple[Output
 
 def _count(number: int, thing: str) -> str:
     return f"{number} {thing}{'' if number == 1 else 's'}"
-
-
-def _sheets(compiled: tuple[Compilation, ...], formats: tuple[Output, ...], week: int | None) -> dict[str, bytes]:
-    """File names and contents, all of them made before any is written."""
-    suffix = f"week {week}" if week else None
-    names = stems((one.plan.name, one.plan.athlete, suffix) for one in compiled)
-    return {
-        f"{name}.{form}": content
-        for name, one in zip(names, compiled, strict=True)
-        for form, content in _rendered(one, formats, week).items()
-    }
-
-
-def _rendered(compilation: Compilation, formats: tuple[Output, ...], week: int | None) -> dict[str, bytes]:
-    from setwright.render.material import PLAIN
-    from setwright.render.outputs import MissingExtraError, rendered
-
-    material = _material(compilation, week)
-    try:
-        return {form.name: rendered(form, material, PLAIN) for form in formats}
-    except MissingExtraError as missing:
-        extra = missing.output.extra
-        raise Trouble(f"`--format {missing.output.name}` needs `pip install 'setwright[{extra}]'`") from missing
-
-
-def _material(compilation: Compilation, week: int | None) -> Material:
-    from setwright.render.material import Material
-    from setwright.report.overview import overview
-    from setwright.report.volume import volume
-
-    plan = compilation.plan
-    figures = volume(plan, compilation.promise)
-    summaries = overview(plan)
-    if week:
-        plan, figures, summaries = _only_week(week, plan, figures, summaries)
-    return Material(plan, figures, summaries, compilation.promise)
-
-
-def _only_week(
-    number: int, plan: Plan, figures: Volume, summaries: tuple[WeekSummary, ...]
-) -> tuple[Plan, Volume, tuple[WeekSummary, ...]]:
-    """One week of each, with its figures as they are in the whole plan."""
-    from setwright.report.volume import Volume
-
-    weeks = tuple(week for week in plan.weeks if week.number == number)
-    if not weeks:
-        raise Trouble(f"there is no week {number}: {plan.name} has {_count(len(plan.weeks), 'week')}")
-    return (
-        replace(plan, weeks=weeks, blocks=tuple(b for b in plan.blocks if b.first_week <= number <= b.last_week)),
-        Volume(tuple(row for row in figures.rows if row.week == number)),
-        tuple(summary for summary in summaries if summary.number == number),
-    )

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from setwright import __version__, cache
 from setwright.cli.trouble import Trouble
+from setwright.roots import workspace
 
 if TYPE_CHECKING:
     from setwright.diagnostics.plain import Record
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
 
 STDIN = "-"
 STDIN_SHOWN = "<stdin>"
-ROOT_MARKS = (".git", "setwright.toml")  # those of `files`, which is too slow to import for a cached run
 
 
 def findings(path: str, athletes: tuple[str, ...], root: str | None, *, use_cache: bool) -> list[Record]:
@@ -30,16 +30,6 @@ def findings(path: str, athletes: tuple[str, ...], root: str | None, *, use_cach
     found, dependencies = _compile(path, athletes, root)
     cache.store(entry, __version__, dependencies, found)
     return found
-
-
-def workspace(path: str) -> str:
-    """The root a file has by itself: where the marks are may change what it is allowed to use."""
-    folder = own = os.path.dirname(os.path.realpath(path))
-    while not any(os.path.exists(os.path.join(folder, mark)) for mark in ROOT_MARKS):
-        if folder == os.path.dirname(folder):
-            return own
-        folder = os.path.dirname(folder)
-    return folder
 
 
 def require(path: str) -> None:

@@ -6,7 +6,7 @@ from importlib import import_module
 
 from setwright.diagnostics.model import Code
 
-FAMILIES = ("reading", "syntax", "names", "structure", "weeks", "athletes", "rules", "progressions", "later")
+FAMILIES = ("reading", "syntax", "names", "structure", "weeks", "athletes", "rules", "progressions", "later", "sheets")
 
 
 def every_code() -> tuple[Code, ...]:
