@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import time
 from fractions import Fraction
 
 from setwright.quantities import Mass, Unit
@@ -57,6 +58,7 @@ class Athlete:
     bodyweight: Mass | None = None
     available: tuple[str, ...] = ()  # weekdays, in calendar order
     available_span: Span | None = None
+    times: tuple[tuple[str | None, time], ...] = ()  # when sessions begin: on a weekday, or on all others (None)
     bar: Mass | None = None
     collars: Mass | None = None  # each
     plates: tuple[tuple[int, Mass], ...] = ()  # single discs
@@ -70,6 +72,16 @@ class Athlete:
     round_down: bool | None = None
     wishes: tuple[Wish, ...] = ()
     notes: tuple[str, ...] = ()
+    lines: tuple[tuple[str, Span], ...] = ()  # where `bar`, `plates`, `dumbbells`, `kettlebells`, `has` are said
+
+    def line_of(self, word: str) -> Span | None:
+        """Where the athlete says what they have, by the word that begins the line."""
+        return dict(self.lines).get(word)
+
+    def time_on(self, weekday: str | None) -> time | None:
+        """When a session on this weekday begins; None for the day or for the answer where it is not known."""
+        times = dict(self.times)
+        return times.get(weekday, times.get(None))
 
     @property
     def equipment(self) -> frozenset[str]:

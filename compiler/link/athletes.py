@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import time
 from fractions import Fraction
 
 from setwright.athlete import Athlete, Avoided, Best, OwnSwap
@@ -25,7 +26,8 @@ Problems = list[Diagnostic]
 MOST_WEIGHTS = 200
 MOST_DISCS = 200
 MOST_KINDS = 24  # of discs; sums of more kinds are too many to go through
-_REPEATED = ("best", "avoid", "swap", "emphasis", "note", "unread")
+_EQUIPMENT = ("bar", "plates", "dumbbells", "kettlebells", "has")
+_REPEATED = ("at", "best", "avoid", "swap", "emphasis", "note", "unread")
 
 
 def linked_athlete(declared: Declared, library: Library, problems: Problems) -> Athlete:
@@ -38,11 +40,15 @@ def linked_athlete(declared: Declared, library: Library, problems: Problems) -> 
             problems.append(structure.SETTING_TWICE.at(line.node.span, word=word))
         seen.add(word)
         made = _with(made, line.node, library, problems)
+        if word in _EQUIPMENT:
+            made = replace(made, lines=(*made.lines, (word, line.node.span)))
     return replace(made, bests=_single_bests(made, problems))
 
 
 def _with(made: Athlete, node: n.Node, library: Library, problems: Problems) -> Athlete:
     match node:
+        case n.Setting(word="at"):
+            return replace(made, times=_times(node, made, problems))
         case n.Setting():
             return _with_setting(made, node, library, problems)
         case n.BarLine():
@@ -95,6 +101,19 @@ def _with_setting(made: Athlete, node: n.Setting, library: Library, problems: Pr
             return replace(made, round_down=known_word(name, "round", ROUNDING, problems) == "down")
         case _:
             return made
+
+
+def _times(node: n.Setting, made: Athlete, problems: Problems) -> tuple[tuple[str | None, time], ...]:
+    *days, clock = (value for value in node.values if isinstance(value, n.Name))
+    day = days[0].text if days else None
+    hours, minutes = (int(part) if len(part) <= 2 else 99 for part in clock.text.split(":"))
+    if hours > 23 or minutes > 59:
+        problems.append(codes.TIME_OF_DAY.at(clock.span, found=clock.text))
+        return made.times
+    if day in dict(made.times):
+        problems.append(structure.SETTING_TWICE.at(node.span, word=f"at {day}" if day else "at"))
+        return made.times
+    return (*made.times, (day, time(hours, minutes)))
 
 
 def _equipment(node: n.Setting, library: Library, problems: Problems) -> list[str]:

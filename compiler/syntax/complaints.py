@@ -5,15 +5,16 @@ Comes in: what the parser expected and found. Goes out: one diagnostic, at the p
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from typing import Any
 
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
-from setwright.diagnostics import Diagnostic
+from setwright.diagnostics import Diagnostic, Fix
 from setwright.diagnostics.catalogue import syntax as codes
 from setwright.source import Span
-from setwright.suggest import did_you_mean, either
+from setwright.suggest import Suggestion, did_you_mean, either
 from setwright.syntax.habits import advice, of_early_end
 
 # Terminals whose text is no word that could be shown as it is.
@@ -76,7 +77,8 @@ def complaint(error: UnexpectedInput, text: str, span_at: Callable[[int, int], S
     near = habit or did_you_mean(str(token), (words[name] for name in expected if name in words))
     span = span_at(start, token.end_pos or start + 1)
     if habit is None and "COLON" in expected and token.type in ("INT", "NAME", "X"):
-        return codes.MISSING_COLON.at(span, found=str(token))
+        end = len(text[:start].rstrip())
+        return codes.MISSING_COLON.at(span, found=str(token), fix=Fix(span_at(end, end), ":"))
     return codes.UNEXPECTED_WORD.at(span, found=str(token), help=near or _help(expected, words))
 
 
@@ -87,7 +89,7 @@ def _slip_in_first_word(
     first = text.split(maxsplit=1)[0]
     starts = [words[name] for name in parser.parse_interactive("").accepts() if name in words]
     if first not in starts and first.casefold() in starts:
-        help_ = f"Write `{first.casefold()}`, in small letters."
+        help_ = Suggestion(f"Write `{first.casefold()}`, in small letters.", first, [first.casefold()])
         return codes.UNEXPECTED_WORD.at(span_at(0, len(first)), found=first, help=help_)
     near = did_you_mean(first, starts) if first.islower() and first not in starts else None
     return codes.UNEXPECTED_WORD.at(span_at(0, len(first)), found=first, help=near) if near else None
@@ -113,7 +115,11 @@ def _bad_character(
     character = text[start]
     if character in '"“”„«»':
         end = len(text) if character == '"' else start + 1
-        return (codes.OPEN_QUOTE if character == '"' else codes.CURLY_QUOTE).at(span_at(start, end), found=character)
+        if character == '"':
+            return codes.OPEN_QUOTE.at(span_at(start, end), found=character, fix=Fix(span_at(end, end), '"'))
+        quoted = re.compile('[“”„«»]([^“”„«»"]*)[“”„«»]').match(text, start)
+        fix = Fix(span_at(start, quoted.end()), f'"{quoted[1]}"') if quoted else Fix(span_at(start, end), '"')
+        return codes.CURLY_QUOTE.at(span_at(start, end), found=character, fix=fix)
     end = start + 1
     while end < len(text) and text[start].isalnum() and text[end].isalnum():
         end += 1

@@ -8,6 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Collection
 
+from setwright.suggest import Suggestion
+
 _SPELLED: dict[str, str] = {
     **dict.fromkeys(("sec", "secs", "second", "seconds"), "s"),
     **dict.fromkeys(("mins", "minute", "minutes"), "min"),
@@ -50,9 +52,13 @@ _WORDED = (*_RULES, "avoid", "has", "emphasis", "follow", "pattern", "needs")  #
 def spelled(word: str) -> str | None:
     """`Write ...`, where the word is a usual one for something that the language calls otherwise."""
     if joined := re.fullmatch(r"(rpe)(\d+(?:\.\d+)?)|(\d+)(rir)", word, re.IGNORECASE):
-        return f"Write `{' '.join(part for part in joined.groups() if part).upper()}`."
+        return _in_place_of(word, " ".join(part for part in joined.groups() if part).upper())
     found = _SPELLED.get(word.casefold())
-    return f"Write `{found}`." if found is not None and found != word else None
+    return _in_place_of(word, found) if found is not None and found != word else None
+
+
+def _in_place_of(word: str, right: str) -> Suggestion:
+    return Suggestion(f"Write `{right}`.", word, [right])
 
 
 def decimal_comma(line: str, comma: int) -> str | None:
@@ -66,6 +72,7 @@ def advice(text: str, start: int, end: int, expected: Collection[str]) -> str | 
     before, found, rest = text[:start].rstrip(), text[start:end], text[start:]
     return (
         _at_the_start(before, found)
+        or _of_times(text)
         or _of_marks(text, start, rest, expected)
         or _of_numbers(before, found, rest, expected)
         or _of_modifiers(rest, expected)
@@ -75,6 +82,8 @@ def advice(text: str, start: int, end: int, expected: Collection[str]) -> str | 
 
 def of_early_end(text: str) -> str | None:
     """Help for a line that ends too early, where one of its words is a habit."""
+    if time := _of_times(text):
+        return time
     if re.match(r"deload\b[^:]*$", text):
         return f"Say how it is lighter: `{text}: sets 50%, load 90%`."
     if re.fullmatch(r"emphasis .*\d\s+sets", text):
@@ -94,11 +103,26 @@ def _at_the_start(before: str, found: str) -> str | None:
     )
 
 
+def _of_times(text: str) -> str | None:
+    """Of a line of an athlete that says when sessions begin: `at 18:30`, `at Sat 10:00`."""
+    if not re.match(r"at\b", text):
+        return None
+    if later := re.match(r"at\s+(\d+:\d\d)\s+(?:on\s+)?(Mon|Tue|Wed|Thu|Fri|Sat|Sun)\b", text):
+        return f"Write `at {later[2]} {later[1]}`."
+    if spelled_so := re.search(r"\b(\d\d?)(?:[.:h](\d\d))?\s*([ap])?\.?m?\b", text, re.IGNORECASE):
+        hour, minutes, half = spelled_so.groups()
+        if ":" in spelled_so[0] and not half:
+            return None
+        first = int(hour) % 12 + (12 if half.casefold() == "p" else 0) if half else int(hour)
+        return f"Times go by the day's 24 hours: `{first}:{minutes or '00'}`." if first < 24 else None
+    return "Write a time: `at 18:30`, or `at Sat 10:00` for one day."
+
+
 def _of_marks(text: str, start: int, rest: str, expected: Collection[str]) -> str | None:
     if rest[0] == "," and (help_ := decimal_comma(text, start)):
         return help_
     if rest[0] in "*✕✖" and "X" in expected:
-        return "Write `x`."
+        return _in_place_of(rest[0], "x")
     if clock := re.search(r"(\d+):(\d\d)$", text[: start + 3]):
         return f"Write `{int(clock[1]) * 60 + int(clock[2])} s`."
     if re.match(r"->|→", rest) and "COLON" in expected and (other := re.match(r"\S+\s+([^:]*\w)", rest)):
@@ -155,7 +179,7 @@ def _of_words(text: str, before: str, found: str, expected: Collection[str]) -> 
     if first == "available" and found == "-":
         return "Write each day, with commas: `Mon, Tue, Wed`."
     if "WEEKDAY" in expected and found[:3].casefold() in ("mon", "tue", "wed", "thu", "fri", "sat", "sun"):
-        return f"Write `{found[:3].title()}`."
+        return _in_place_of(found, found[:3].title())
     if found.casefold() in ("rep", "reps", "repetitions"):
         return "Repetitions bear no unit: `3 x 5`."
     if help_ := spelled(found) or spelled(last):

@@ -39,7 +39,7 @@ HOLDS: dict[str, tuple[str, ...]] = {
     "exercise": ("also", "pattern", "needs", "works", "swap for", "cue", "best from", "model"),
     "progression": ("when",),
     "athlete": (
-        "born", "bodyweight", "units", "available", "bar", "plates", "dumbbells", "kettlebells", "has", "best",
+        "born", "bodyweight", "units", "available", "at", "bar", "plates", "dumbbells", "kettlebells", "has", "best",
         "model", "round", "avoid", "swap", "emphasis", "note",
     ),
     "session": ("movement", "note"),

@@ -46,6 +46,7 @@ from setwright.pipeline import EVERY_ATHLETE, compile, library
 from setwright.plan import WEEKDAYS, Handling
 from setwright.quantities import Unit, plain
 from setwright.record import record
+from setwright.render import load_files
 from setwright.render.csv import COLUMNS, VOLUME_COLUMNS, rows
 from setwright.render.keys import CAUTIONS, HARD_DAYS, MINOR, TEST
 from setwright.rules import BoundUnit, Scope
@@ -220,7 +221,7 @@ _BOUNDS = {
     BoundUnit.NUMBER: "a plain number",
     BoundUnit.RPE: "an effort, as `RPE 8`",
     BoundUnit.PERCENT: "a percent",
-    BoundUnit.MINUTES: "minutes, as `75 min`",
+    BoundUnit.MINUTES: "minutes or seconds, as `75 min` or `90 s`",
     BoundUnit.HOURS: "hours, as `48 h`",
 }
 
@@ -237,7 +238,10 @@ def measure_section(measure: Measure) -> str:
 def _subjects(measure: Measure) -> str:
     if measure.scopes == {Scope.RATIO}:
         return "two words with a colon"
-    return "the plan" if measure.scopes == {Scope.PLAN} else "the plan, muscles, groups, every muscle"
+    if measure.scopes == {Scope.PLAN}:
+        return "the plan"
+    patterns = ", movement patterns" if Scope.PATTERNS in measure.scopes else ""
+    return f"the plan, muscles, groups, every muscle{patterns}"
 
 
 @pytest.mark.parametrize("measure", MEASURES, ids=lambda measure: measure.name)
@@ -352,6 +356,7 @@ def test_limits() -> None:
 def test_columns_stand_in_their_order() -> None:
     assert f"`{','.join(COLUMNS)}`" in squeezed(REFERENCE).replace(", ", ",")
     assert f"`{','.join(VOLUME_COLUMNS)}`" in REFERENCE
+    assert f"`{','.join(load_files.COLUMNS)}`" in REFERENCE
 
 
 def test_the_scale_of_effort_and_the_cautions_are_those_of_the_sheets() -> None:

@@ -57,13 +57,13 @@ SETTINGS = {
     "three-days-first-strength": (
         "",
         "squat-lift: Front Squat, bench-lift: Floor Press, first-load: 60%, last-load: 70%, span: 6",
-        "pull-lift: Deadlift, overhead-lift: Pause Overhead Press, span: 3, base-sets: 4",
+        "pull-lift: Deadlift, overhead-lift: Pause Overhead Press, span: 3, base-sets: 4, last-load: 70%",
         "squat-lift: Box Squat, overhead-lift: Seated Overhead Press, span: 5, first-load: 67.5%",
     ),
     "strength-with-test-week": (
         "",
         "squat-lift: Low-Bar Squat, pull-lift: Sumo Deadlift, span: 6, base-sets: 5, first-load: 67.5%",
-        "squat-lift: Front Squat, bench-lift: Pause Bench Press, span: 3, peak-span: 3, top: RPE 8.5",
+        "squat-lift: Front Squat, bench-lift: Pause Bench Press, span: 3, first-load: 75%, peak-span: 3, top: RPE 8.5",
         "last-load: 82.5%, peak-span: 5, top: 1 RIR, first-try: 90%",
     ),
 }

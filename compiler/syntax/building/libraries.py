@@ -132,8 +132,11 @@ class Libraries(Placed):
         return n.AvoidLine(self._whole, what, unquoted(children[1]) if len(children) > 1 else None)
 
     def session(self, children: Children) -> n.SessionHead:
-        weekday = self._name(children[1]) if len(children) > 1 else None
-        return n.SessionHead(self._whole, self._date(children[0]), weekday)
+        day, *others = children
+        weekday = next((self._name(one) for one in others if isinstance(one, Token) and one.type == "WEEKDAY"), None)
+        week = next((self._integer(one) for one in others if isinstance(one, Token) and one.type == "INT"), None)
+        slot = next((one for one in others if isinstance(one, n.Name)), None)
+        return n.SessionHead(self._whole, self._date(day), weekday, week, slot)
 
     def arguments(self, children: Children) -> tuple[n.Argument, ...]:
         return tuple(children)

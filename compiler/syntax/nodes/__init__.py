@@ -49,6 +49,7 @@ from setwright.syntax.nodes.lines import (
     WeekEntry,
 )
 from setwright.syntax.nodes.numbers import (
+    Given,
     Item,
     Name,
     RawBodyweight,
@@ -89,6 +90,7 @@ __all__ = [
     "Entry",
     "FlagPart",
     "FollowLine",
+    "Given",
     "GroupHead",
     "HandWeightsLine",
     "Head",

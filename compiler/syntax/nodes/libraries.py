@@ -119,9 +119,13 @@ class AvoidLine:
 
 @record
 class SessionHead:
+    """`session 2027-01-04 Mon`; `week` and `slot` where it says what it was for: `for week 1 Mon`."""
+
     span: Span
     day: date | None  # None when the calendar has no such day
     weekday: Name | None
+    week: int | None = None
+    slot: Name | None = None
 
 
 @record

@@ -14,13 +14,23 @@ class Name:
     """A name or word where it was written; `text` is NFC-normalised and without quotes.
 
     `prefixed` where it was written with the prefix of an import, which `text` then begins with: `club.Back Squat`.
-    `home` is the file whose imports it speaks of, where that is not the file that `span` shows (a template's argument).
+    `home` is the file whose imports it speaks of, where that is not the file that `span` shows (a template's argument);
+    `given` is where such an argument stands.
     """
 
     text: str
     span: Span
     prefixed: bool = False
     home: Source | None = None
+    given: Span | None = None
+
+
+@record
+class Given:
+    """What a template's word stands for: its value where it is written, and as it reads in the word's place."""
+
+    span: Span
+    text: str
 
 
 @record
@@ -37,6 +47,7 @@ class Item:
     rpe: bool = False
     unit: str | None = None
     per_side: bool = False
+    given: Given | None = None  # of a template's word, once it has its value
 
 
 class TrackKind(Enum):
