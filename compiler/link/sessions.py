@@ -5,8 +5,8 @@ from __future__ import annotations
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import athletes as codes
 from setwright.diagnostics.catalogue import later
+from setwright.link.done import sets_done
 from setwright.link.library import Library
-from setwright.link.values import HEAVIEST
 from setwright.plan import WEEKDAYS
 from setwright.syntax import nodes as n
 
@@ -41,19 +41,5 @@ def _check_weekday(head: n.SessionHead, problems: Problems) -> None:
 
 def _check_entry(entry: n.Entry, problems: Problems) -> None:
     prescription = entry.prescription
-    if len(prescription.segments) == 1 and _is_load(prescription.segments[0].sets):
-        others = (part for part in prescription.parts if not _is_reps(part))
-        wrong = next(others, None)
-        if wrong is None:
-            return
-    problems.append(codes.SESSION_ENTRY.at(prescription.span, found=prescription.span.text))
-
-
-def _is_load(load: n.RawTrack | n.RawBodyweight | None) -> bool:
-    if isinstance(load, n.RawBodyweight):
-        return True
-    return load is not None and load.kind is n.TrackKind.FIXED and load.items[0].unit in HEAVIEST
-
-
-def _is_reps(part: n.Part) -> bool:
-    return isinstance(part, n.Loose) and part.reps is None and part.first.low is not None and part.first.unit is None
+    if entry.place is not None or sets_done(prescription) is None:
+        problems.append(codes.SESSION_ENTRY.at(prescription.span, found=prescription.span.text))

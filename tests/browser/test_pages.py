@@ -9,7 +9,6 @@ import re
 import shutil
 import subprocess
 from html import unescape
-from itertools import groupby
 from pathlib import Path
 
 import pytest
@@ -30,9 +29,12 @@ FLAGS = (
     *("--disable-background-networking", "--no-pdf-header-footer"),
 )
 POLICY = re.compile(r'<meta http-equiv="Content-Security-Policy"[^>]*>')
-WEEK = re.compile(r"\s*Week (\d+)\b")
-SESSION = re.compile(r"\s*(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day\b.*\babout \d+ min$")
-FIRST_LINE = re.compile(r"\s*1\s+\w")
+# Small print at the head and the foot of each session, so that the text of a printed page tells what stands on it.
+ARTICLE = re.compile(r'(<article class="session[^"]*" id="week-([\d-]+)"[^>]*>)(.*?)(?=</article>)', re.DOTALL)
+MARKED = r'\1<b class="mark">head-\2.</b>\3<b class="mark foot">foot-\2.</b>'
+MARKS = """<style>.session { position: relative }
+.mark { position: absolute; font: 2pt/1 sans-serif } .foot { bottom: 0 }
+@page { size: PAPER portrait }</style></head>"""
 
 # A phone, a tablet upright, a desk; 320 pixels is the width of WCAG 2.2, 1.4.10.
 WIDTHS = (320, 768, 1280)
@@ -57,45 +59,50 @@ def page(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="module", params=["A4", "Letter"])
-def paper(request: pytest.FixtureRequest, page: Path, tmp_path_factory: pytest.TempPathFactory) -> list[str]:
-    """The text of each printed page; Letter is the file as it is, for a browser without a desktop prints on that."""
-    folder = tmp_path_factory.mktemp("paper")
-    copy, printed = folder / "copy.html", folder / "printed.pdf"
-    text = page.read_text()
-    if request.param == "A4":
-        text = POLICY.sub("", text).replace("</head>", "<style>@page { size: A4 portrait }</style></head>")
-    copy.write_text(text)
-    browse(folder, f"--print-to-pdf={printed}", copy.as_uri())
-    assert request.param.lower() in run("pdfinfo", str(printed)).lower()
-    return run("pdftotext", "-layout", str(printed), "-").removesuffix("\f").split("\f")
+def paper(request: pytest.FixtureRequest, page: Path, tmp_path_factory: pytest.TempPathFactory) -> list[set[str]]:
+    """What begins and ends on each printed page: `head-3-1` is the head of the first session of week 3."""
+    return printed(page.read_text(), str(request.param), tmp_path_factory.mktemp("paper"))
 
 
-def test_each_week_starts_a_page_and_takes_two_at_most(paper: list[str]) -> None:
-    weeks = [int(found[1]) if (found := WEEK.match(text)) else None for text in paper]
-    assert [week for week in weeks if week is not None] == list(range(1, 13))
-    front = weeks.index(1)
-    assert front <= 4
-    current, held = 0, []
-    for week in weeks[front:]:
-        current = week or current
-        held.append(current)
-    pages = {week: len(list(run)) for week, run in groupby(held)}
-    assert max(pages.values()) <= 2
-    assert pages[12] == 1  # three sessions
+def test_each_week_starts_a_page_and_takes_two_at_most(paper: list[set[str]]) -> None:
+    for text in paper:
+        assert len({week_of(mark) for mark in text}) <= 1
+    weeks = [week_of(next(iter(text))) for text in paper if text]
+    assert list(dict.fromkeys(weeks)) == list(range(1, 13))
+    assert max(weeks.count(week) for week in weeks) == 2
+    assert weeks.count(12) == 1  # three sessions
 
 
-def test_no_session_is_split(paper: list[str]) -> None:
-    front = next(at for at, text in enumerate(paper) if WEEK.match(text))
-    for text in paper[front:]:
-        assert WEEK.match(text) or SESSION.match(lines(text)[0])
-        starts = [at for at, line in enumerate(lines(text)) if SESSION.match(line)]
-        assert starts
-        for at in starts:
-            assert any(FIRST_LINE.match(line) for line in lines(text)[at + 1 : at + 4]), lines(text)[at]
+def test_what_stands_before_the_weeks_takes_three_pages_and_nothing_follows_them(paper: list[set[str]]) -> None:
+    assert [bool(text) for text in paper[:4]] == [False, False, False, True]
+    assert all(paper[3:])
 
 
-def test_every_session_is_printed(paper: list[str]) -> None:
-    assert sum(bool(SESSION.match(line)) for text in paper for line in lines(text)) == 11 * 5 + 3
+def test_no_session_is_split(paper: list[set[str]]) -> None:
+    for text in paper:
+        assert {mark.removeprefix("head-") for mark in text if mark.startswith("head")} == {
+            mark.removeprefix("foot-") for mark in text if mark.startswith("foot")
+        }
+
+
+def test_every_session_is_printed(paper: list[set[str]]) -> None:
+    assert sum(mark.startswith("head") for text in paper for mark in text) == 11 * 5 + 3
+
+
+@pytest.mark.parametrize("size", ["A4", "Letter"])
+def test_four_sessions_of_six_lines_take_one_page(size: str, page: Path, tmp_path: Path) -> None:
+    # The twelve weeks without their fifth day: what is left has six lines a session, in the test week fewer.
+    text = re.sub(r'<article class="session[^"]*" id="week-\d+-5".*?</article>', "", page.read_text(), flags=re.DOTALL)
+    weeks = [{week_of(mark) for mark in marks} for marks in printed(text, size, tmp_path) if marks]
+    assert weeks == [{week} for week in range(1, 13)]
+
+
+def test_the_foot_of_a_page_says_whose_it_is(page: Path, tmp_path: Path) -> None:
+    browse(tmp_path, f"--print-to-pdf={tmp_path / 'printed.pdf'}", page.as_uri())
+    pages = run("pdftotext", "-layout", str(tmp_path / "printed.pdf"), "-").removesuffix("\f").split("\f")
+    feet = [re.split(r"\s{2,}", lines(text)[-1].strip()) for text in pages]
+    assert feet[0] == ["Lanternquay Winter Twelve \u2013 Runa", "1"]
+    assert feet[4] == ["Lanternquay Winter Twelve \u2013 Runa", "Week 1", "5"]
 
 
 @pytest.mark.parametrize("plan", [hostile(), long(52, 3, 4)], ids=["long names", "a year"])
@@ -116,7 +123,8 @@ def test_plans_side_by_side_do_not_scroll_sideways(tmp_path: Path) -> None:
 
 def test_the_page_needs_nothing_else(page: Path) -> None:
     text = page.read_text()
-    assert not re.findall(r"<script|<iframe|<object|<embed|\bsrc\s*=|@import|\burl\((?!#)|\b\w+://", text)
+    assert text.count("<script") == 2  # the data of the recording, which is no script, and the recording
+    assert not re.findall(r"<iframe|<object|<embed|\bsrc\s*=|@import|\burl\((?!#)|\b\w+://", text)
     assert {link for link in re.findall(r'href="([^"]*)"', text) if not link.startswith("#")} == {"data:,"}
 
 
@@ -129,6 +137,21 @@ def measured(text: str, folder: Path) -> set[str]:
     title = re.search("<title>(.*?)</title>", shown, re.DOTALL)
     assert title is not None, shown[:500]
     return set(unescape(title[1]).removesuffix("|").split("|"))
+
+
+def printed(text: str, size: str, folder: Path) -> list[set[str]]:
+    """The marks on each page of a copy of the sheet."""
+    copy = folder / "copy.html"
+    marked = POLICY.sub("", ARTICLE.sub(MARKED, text)).replace("</head>", MARKS.replace("PAPER", size.lower()), 1)
+    copy.write_text(marked)
+    browse(folder, f"--print-to-pdf={folder / 'printed.pdf'}", copy.as_uri())
+    assert size.lower() in run("pdfinfo", str(folder / "printed.pdf")).lower()
+    pages = run("pdftotext", str(folder / "printed.pdf"), "-").removesuffix("\f").split("\f")
+    return [set(re.findall(r"\b((?:head|foot)-\d+-\d+)\.", page)) for page in pages]
+
+
+def week_of(mark: str) -> int:
+    return int(mark.split("-")[1])
 
 
 def lines(text: str) -> list[str]:
