@@ -14,7 +14,7 @@ from setwright.plan import Handling, Line, Plan, Segment, Session, Week
 from setwright.prescription import Reps, RepsKind, Rest
 from setwright.quantities import plain
 from setwright.render.material import Look, Material
-from setwright.render.words import instead_of, known_mass
+from setwright.render.words import known_mass
 from setwright.report.volume import MuscleWeek, Volume
 
 COLUMNS: Final = (
@@ -118,7 +118,7 @@ def _seconds(rest: Rest | None) -> str:
 def _notes(line: Line, segment: Segment) -> Iterator[str]:
     """What has no column of its own, then the notes."""
     if line.instead_of is not None:
-        yield instead_of(line.instead_of)
+        yield f"instead of {line.instead_of}"
     if line.optional:
         yield "optional"
     if line.every is not None:

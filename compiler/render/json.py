@@ -11,7 +11,7 @@ from fractions import Fraction
 from pathlib import PurePath
 from typing import Final, TypeAlias, assert_never
 
-from setwright.plan import Group, Line, Load, Movement, Plan, Segment, Session, Step, Week
+from setwright.plan import Cause, Group, Line, Load, Movement, Plan, Segment, Session, Step, Week
 from setwright.prescription import (
     Bodyweight,
     ChangeByMass,
@@ -89,6 +89,7 @@ def _session(session: Session) -> Object:
         "offset": session.offset,
         "label": session.label,
         "date": session.date.isoformat() if session.date else None,
+        "at": f"{session.at:%H:%M}" if session.at else None,
         "notes": list(session.notes),
         "lines": [_line(order, line) for order, line in enumerate(session.lines, 1)],
     }
@@ -125,7 +126,7 @@ def _segment(segment: Segment) -> Object:
         "intensity": _intensity(segment.intensity) if segment.intensity else None,
         "load": _load(mass, segment.load) if mass else None,
         "written": _place(segment.span),
-        "steps": [_step(step) for step in segment.steps],
+        "steps": [_step(step) for step in segment.steps if step.cause is not Cause.WRITTEN],
     }
 
 
@@ -242,7 +243,13 @@ def _session_summary(session: SessionSummary) -> Object:
 
 
 def _step(step: Step) -> Object:
-    return {"what": step.what, "before": step.before, "after": step.after, "written": _place(step.span)}
+    return {
+        "quantity": step.quantity.value,
+        "what": step.cause.value,
+        "before": step.told_before,
+        "after": step.told_after,
+        "written": _place(step.span),
+    }
 
 
 def _place(span: Span) -> Object:

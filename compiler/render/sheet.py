@@ -1,6 +1,6 @@
 """A plan arranged as sheets: weeks, sessions, numbered movements, what stands where; markdown and html print it.
 
-Comes in: a plan and its overview. Goes out: `Sheet`, in which everything a person reads is text.
+Comes in: a plan, its overview and a language. Goes out: `Sheet`, in which everything a person reads is text.
 """
 
 from __future__ import annotations
@@ -12,20 +12,24 @@ from itertools import groupby
 from typing import Final
 
 from setwright.plan import BlockSpan, Line, Plan, Segment, SegmentKind, Session, Week, WeekKind
-from setwright.quantities import Mass, Unit, plain
-from setwright.record import record
+from setwright.quantities import Mass, Unit
+from setwright.record import record, replace
 from setwright.render import cautions, words
 from setwright.render.cautions import Caution
+from setwright.render.language import Language
 from setwright.report.overview import SessionSummary, WeekSummary
 from setwright.science.discs import colour_of
 
 # A sheet has room to write so many sets down; more are written beside.
 MOST_BLANKS: Final = 12
 
+# Discs of so many kilograms are drawn higher than those below.
+_HEIGHTS: Final = ("1.5", "4", "9", "19")
+
 
 @record
 class Disc:
-    """One disc on a side: the number printed on it, the federation's colour or None, its drawn height (1 to 3)."""
+    """One disc on a side: the number printed on it, the federation's colour or None, its drawn height (1 to 5)."""
 
     number: str
     colour: str | None
@@ -83,8 +87,9 @@ class Part:
 
 @record
 class SessionSheet:
-    """One session; `when` is its date in words."""
+    """One session; `slot` is its day as the plan writes it, `when` its date in words."""
 
+    slot: str
     day: str
     label: str | None
     date: date | None
@@ -148,7 +153,7 @@ class Sheet:
     weeks: tuple[WeekSheet, ...]
 
 
-def sheet(plan: Plan, overview: Sequence[WeekSummary]) -> Sheet:
+def sheet(plan: Plan, overview: Sequence[WeekSummary], language: Language) -> Sheet:
     """The plan as sheets; `overview` is that of the same plan, for the minutes."""
     lengths = {
         (block.name, number): block.last_week - block.first_week + 1
@@ -160,155 +165,168 @@ def sheet(plan: Plan, overview: Sequence[WeekSummary]) -> Sheet:
         name=plan.name,
         author=plan.author,
         athlete=plan.athlete,
-        dates=_dates(plan.weeks, plan.microcycle),
-        length=_length(plan),
-        facts=plan.athlete_facts,
-        cautions=cautions.of_plan(plan),
-        notes=plan.notes,
-        blocks=_blocks(plan),
+        dates=_dates(plan.weeks, plan.microcycle, language),
+        length=_length(plan, language),
+        facts=tuple((name, language.said(value)) for name, value in plan.athlete_facts),
+        cautions=cautions.of_plan(plan, language),
+        notes=tuple(language.said(note) for note in plan.notes),
+        blocks=_blocks(plan, language),
         weeks=tuple(
-            _week(week, plan, lengths.get((week.block, week.number), 1), summaries.get(week.number))
+            _week(week, plan, lengths.get((week.block, week.number), 1), summaries.get(week.number), language)
             for week in plan.weeks
         ),
     )
 
 
-def _length(plan: Plan) -> str:
+def _length(plan: Plan, language: Language) -> str:
     count = len(plan.weeks)
-    unit = "week" if plan.microcycle == 7 else f"round of {plan.microcycle} days"
-    return f"{count} {unit}" if count == 1 else f"{count} {unit.replace('week', 'weeks').replace('round', 'rounds')}"
+    if plan.microcycle == 7:
+        return language.count("{number} week", "{number} weeks", count).format(number=count)
+    said = language.count("{number} round of {days} days", "{number} rounds of {days} days", count)
+    return said.format(number=count, days=plan.microcycle)
 
 
-def _dates(weeks: Sequence[Week], microcycle: int) -> str | None:
+def _dates(weeks: Sequence[Week], microcycle: int, language: Language) -> str | None:
     if not weeks or weeks[0].start is None or weeks[-1].start is None:
         return None
-    return words.days(weeks[0].start, words.last_day(weeks[-1].start, microcycle))
+    return language.days(weeks[0].start, words.last_day(weeks[-1].start, microcycle))
 
 
-def _blocks(plan: Plan) -> tuple[BlockSheet, ...]:
+def _blocks(plan: Plan, language: Language) -> tuple[BlockSheet, ...]:
     weeks = {week.number: week for week in plan.weeks}
     return tuple(
         _block(
-            block, [weeks[number] for number in range(block.first_week, block.last_week + 1) if number in weeks], plan
+            block,
+            [weeks[number] for number in range(block.first_week, block.last_week + 1) if number in weeks],
+            plan,
+            language,
         )
         for block in plan.blocks
     )
 
 
-def _block(block: BlockSpan, weeks: Sequence[Week], plan: Plan) -> BlockSheet:
+def _block(block: BlockSpan, weeks: Sequence[Week], plan: Plan, language: Language) -> BlockSheet:
     """A block as far as the plan still holds its weeks: a sheet may be of one week alone."""
     marks = tuple(
-        WeekMark(week.number, words.WEEK_LETTERS[week.kind], words.WEEK_NAMES[week.kind].lower()) for week in weeks
+        WeekMark(week.number, words.week_letter(week.kind, language), words.week_aside(week.kind, language))
+        for week in weeks
     )
     whole = len(weeks) == block.last_week - block.first_week + 1
     return BlockSheet(
         name=block.name,
-        weeks=words.stretch(block.first_week, block.last_week),
-        dates=_dates(weeks, plan.microcycle) if whole else None,
+        weeks=words.stretch(block.first_week, block.last_week, language),
+        dates=_dates(weeks, plan.microcycle, language) if whole else None,
         marked=tuple(f"{mark.name}{words.NO_BREAK}{mark.number}" for mark in marks if mark.letter),
         marks=marks,
     )
 
 
-def _week(week: Week, plan: Plan, length: int, summary: WeekSummary | None) -> WeekSheet:
+def _week(week: Week, plan: Plan, length: int, summary: WeekSummary | None, language: Language) -> WeekSheet:
     minutes = summary.sessions if summary is not None else ()
     return WeekSheet(
         number=week.number,
         block=week.block,
-        place=f"week {week.number_in_block} of {length}",
+        place=language.text("week {number} of {length}").format(number=week.number_in_block, length=length),
         kind=week.kind,
-        letter=words.WEEK_LETTERS[week.kind],
-        name=words.WEEK_NAMES[week.kind],
-        banner=words.WEEK_BANNERS[week.kind],
-        dates=_dates((week,), plan.microcycle),
-        cautions=cautions.of_week(summary) if summary is not None else (),
+        letter=words.week_letter(week.kind, language),
+        name=words.week_name(week.kind, language),
+        banner=words.week_banner(week.kind, language),
+        dates=_dates((week,), plan.microcycle, language),
+        cautions=cautions.of_week(summary, language) if summary is not None else (),
         notes=week.notes,
         sessions=tuple(
-            _session(session, plan.unit, minutes[at] if at < len(minutes) else None, warned)
-            for at, (session, warned) in enumerate(zip(week.sessions, cautions.of_sessions(week), strict=True))
+            _session(session, plan.unit, minutes[at] if at < len(minutes) else None, warned, language)
+            for at, (session, warned) in enumerate(
+                zip(week.sessions, cautions.of_sessions(week, language), strict=True)
+            )
         ),
     )
 
 
-def _session(session: Session, unit: Unit, summary: SessionSummary | None, warned: tuple[Caution, ...]) -> SessionSheet:
+def _session(
+    session: Session, unit: Unit, summary: SessionSummary | None, warned: tuple[Caution, ...], language: Language
+) -> SessionSheet:
     return SessionSheet(
-        day=words.slot(session.slot),
+        slot=session.slot,
+        day=words.slot(session.slot, language),
         label=session.label,
         date=session.date,
-        when=words.day(session.date, year=False) if session.date else None,
-        minutes=words.minutes(summary.minutes) if summary is not None else "",
+        when=language.day(session.date, year=False) if session.date else None,
+        minutes=words.minutes(summary.minutes, language) if summary is not None else "",
         cautions=warned,
         notes=session.notes,
-        parts=tuple(_parts(session, unit)),
+        parts=tuple(_parts(session, unit, language)),
     )
 
 
-def _parts(session: Session, unit: Unit) -> Iterator[Part]:
+def _parts(session: Session, unit: Unit, language: Language) -> Iterator[Part]:
     # Without a group every line is a part of its own, so its order is the key.
     for _, numbered in groupby(
         enumerate(session.lines, 1), key=lambda pair: pair[1].group.letter if pair[1].group else pair[0]
     ):
         lines = tuple(numbered)
         group = lines[0][1].group
-        heading = words.together(group, tuple(order for order, _ in lines)) if group is not None else None
-        yield Part(heading, tuple(_station(order, line, unit) for order, line in lines))
+        heading = words.together(group, tuple(order for order, _ in lines), language) if group is not None else None
+        yield Part(heading, tuple(_station(order, line, unit, language) for order, line in lines))
 
 
-def _station(order: int, line: Line, unit: Unit) -> Station:
-    warm_up = tuple(words.warm_up(part) for part in line.segments if part.kind is SegmentKind.WARM_UP)
+def _station(order: int, line: Line, unit: Unit, language: Language) -> Station:
+    warm_up = tuple(words.warm_up(part, language) for part in line.segments if part.kind is SegmentKind.WARM_UP)
     return Station(
         order=order,
         name=line.movement.name,
-        instead=words.instead_of(line.instead_of) if line.instead_of else None,
+        instead=words.instead_of(line.instead_of, language) if line.instead_of else None,
         label=line.label,
         optional=line.optional,
         projected=line.projected,
         warm_up=warm_up,
-        rows=tuple(_row(line, segment, at, unit) for at, segment in enumerate(line.work)),
-        manner=words.manner(line),
-        remarks=tuple(_remarks(line)),
+        rows=tuple(_row(line, segment, at, unit, language) for at, segment in enumerate(line.work)),
+        manner=words.manner(line, language),
+        remarks=tuple(_remarks(line, language)),
     )
 
 
-def _row(line: Line, segment: Segment, at: int, unit: Unit) -> Row:
+def _row(line: Line, segment: Segment, at: int, unit: Unit, language: Language) -> Row:
     made = segment.load
     return Row(
-        lead=_lead(segment, at),
-        dose=words.dose(segment).removesuffix(words.PER_SIDE),
+        lead=_lead(segment, at, language),
+        dose=words.dose(replace(segment, reps=replace(segment.reps, per_side=False)), language),
         per_side=segment.reps.per_side,
-        effort=words.effort(segment.intensity),
-        load=words.load(segment),
-        spread=words.load_spread(segment),
-        aside=words.load_aside(segment),
+        effort=words.effort(segment.intensity, language),
+        load=words.load(segment, language),
+        spread=words.load_spread(segment, language),
+        aside=words.load_aside(segment, language),
         blank=unit.value if words.wants_load(line.movement, segment) else None,
-        discs=tuple(_disc(Mass(disc, made.mass.unit)) for disc in made.per_side or ()) if made else (),
+        discs=tuple(_disc(Mass(disc, made.mass.unit), language) for disc in made.per_side or ()) if made else (),
         blanks=min(segment.sets, MOST_BLANKS),
     )
 
 
-def _lead(segment: Segment, at: int) -> str | None:
+def _lead(segment: Segment, at: int, language: Language) -> str | None:
     match segment.kind:
         case SegmentKind.TEST:
-            return "test"
+            # For translators: stands before the sets and repetitions of a line, as the next two do.
+            return language.text("test")
         case SegmentKind.DROP:
-            return "drop"
+            return language.text("drop")
         case _:
-            return "then" if at else None
+            return language.text("then") if at else None
 
 
-def _disc(mass: Mass) -> Disc:
+def _disc(mass: Mass, language: Language) -> Disc:
     kilograms = mass.to(Unit.KG).amount
-    height = 3 if kilograms >= 9 else 2 if kilograms >= Fraction(9, 2) else 1
-    return Disc(plain(mass.amount), colour_of(mass), height)
+    height = 1 + sum(kilograms >= Fraction(least) for least in _HEIGHTS)
+    return Disc(language.number(mass.amount), colour_of(mass), height)
 
 
-def _remarks(line: Line) -> Iterator[Remark]:
+def _remarks(line: Line, language: Language) -> Iterator[Remark]:
     for note in line.notes:
-        yield Remark("note", None, note)
+        yield Remark("note", None, language.said(note))
     if line.advance is not None:
-        yield Remark("progression", "Progression", line.advance_words or line.advance.removeprefix("advance "))
+        rule = language.said(line.advance_words or line.advance.removeprefix("advance "))
+        yield Remark("progression", language.text("Progression"), rule)
     if line.movement.cue is not None:
         yield Remark("cue", None, line.movement.cue)
     swaps = line.swaps or line.movement.swaps
     if swaps:
-        yield Remark("swap", "Swap for", ", ".join(swaps))
+        yield Remark("swap", language.text("Swap for"), ", ".join(swaps))

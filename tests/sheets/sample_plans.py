@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from setwright.plan import (
     BlockSpan,
+    Cause,
     Group,
     GroupKind,
     Handling,
@@ -15,6 +16,7 @@ from setwright.plan import (
     Movement,
     Muscle,
     Plan,
+    Quantity,
     Segment,
     SegmentKind,
     Session,
@@ -218,7 +220,16 @@ def small() -> Plan:
         count(5),
         rpe(6),
         bar(60, 20),
-        steps=(Step("deload", "3 sets", "2 sets", SPAN), Step("limit", "8", "6", SPAN)),
+        steps=(
+            Step(Quantity.SETS, Cause.DELOAD, 3, 2, SPAN, (("share", Fraction(1, 2)),)),
+            Step(
+                Quantity.INTENSITY,
+                Cause.LIMIT,
+                Effort(Fraction(8), Fraction(8)),
+                Effort(Fraction(6), Fraction(6)),
+                SPAN,
+            ),
+        ),
     )
     tried = work(
         1, Reps(RepsKind.MAX), PercentOfBest(Fraction(85), "Back Squat"), bar(85, 25, 5, "2.5"), SegmentKind.TEST

@@ -17,12 +17,14 @@ from setwright.plan import Line, Plan
 from setwright.prescription import PercentOfBest
 from setwright.record import replace
 from setwright.render import html as sheet
+from setwright.render.html import recording
 from setwright.render.keys import CAUTIONS
-from setwright.render.material import Material
+from setwright.render.material import Look, Material
 from sheets.sample_plans import PLANK, SPAN, SQUAT, count, hostile, long, reported, rpe, session, small, work
 
 STYLE = "".join(files("setwright.render.html").joinpath(name).read_text() for name in sheet.STYLES)
-VOID = {"meta", "link", "br", "path", "circle", "rect", "line"}
+SCRIPT = str(recording.script())
+VOID = {"meta", "link", "br", "path", "circle", "rect", "line", "use"}
 
 
 class Page(HTMLParser):
@@ -60,8 +62,10 @@ def page(plan: Plan) -> str:
 
 
 def test_small_plan(html_snapshot: SnapshotAssertion) -> None:
-    # The style is left out: it is a file of its own, and would bury a change of the page under its own.
-    assert page(small()).replace(STYLE, "").replace(digest(STYLE), "DIGEST") == html_snapshot
+    # Style and script are left out: they are files of their own, and would bury a change of the page under theirs.
+    text = page(small())
+    text = text.replace(digest(style_of(text)), "DIGEST").replace(STYLE, "")
+    assert text.replace(SCRIPT, "").replace(digest(SCRIPT), "DIGEST") == html_snapshot
 
 
 @pytest.mark.parametrize("plan", [small(), hostile()], ids=["small", "hostile"])
@@ -72,8 +76,9 @@ def test_names_add_no_element(plan: Plan) -> None:
         *("html", "head", "meta", "title", "link", "style", "body", "a", "header", "main", "nav", "section", "article"),
         *("h1", "h2", "h3", "p", "b", "i", "span", "bdi", "br", "time", "abbr", "dl", "div", "dt", "dd", "ol", "li"),
         *("figure", "figcaption", "svg", "desc", "defs", "pattern", "path", "circle", "rect", "line", "g", "text"),
-        *("table", "caption", "thead", "tbody", "tfoot", "tr", "th", "td"),
+        *("use", "table", "caption", "thead", "tbody", "tfoot", "tr", "th", "td", "script"),
     }
+    assert read.named("script") == [{"type": "application/json", "id": "record-data"}, {}]
     assert not [name for _, attributes in read.elements for name in attributes if name.startswith("on")]
 
 
@@ -84,14 +89,16 @@ def test_hostile_names_are_shown_as_written() -> None:
     assert "\u05e4\u05dc\u05d0\u05e0\u05e7" in shown
 
 
-def test_nothing_is_fetched_and_the_policy_lets_only_the_style_through() -> None:
+def test_nothing_is_fetched_and_the_policy_lets_only_style_and_script_through() -> None:
     text = page(small())
     read = Page(text)
     policy = next(m["content"] for m in read.named("meta") if m.get("http-equiv") == "Content-Security-Policy")
     assert policy == (
-        f"default-src 'none'; style-src 'sha256-{digest(STYLE)}'; img-src data:; base-uri 'none'; form-action 'none'"
+        f"default-src 'none'; script-src 'sha256-{digest(SCRIPT)}'; style-src 'sha256-{digest(style_of(text))}'; "
+        "img-src data:; base-uri 'none'; form-action 'none'"
     )
-    assert f"<style>{STYLE}</style>" in text
+    assert f"<script>{SCRIPT}</script>" in text
+    assert style_of(text).startswith(STYLE)  # and what names plan, athlete and weeks at the foot of a page
     assert "style" not in {name for _, attributes in read.elements for name in attributes}
     references = [value for _, a in read.elements for name, value in a.items() if name in ("href", "src", "action")]
     assert all(value and (value.startswith("#") or value == "data:,") for value in references)
@@ -115,7 +122,7 @@ def test_headings_come_in_order_and_table_heads_have_a_scope() -> None:
     assert levels.count(1) == 1
     assert all(after <= before + 1 for before, after in pairwise(levels))
     assert all("scope" in attributes for attributes in read.named("th"))
-    assert read.named("html") == [{"lang": "en"}]
+    assert read.named("html") == [{"lang": "en", "dir": "ltr"}]
 
 
 def test_what_a_lifter_needs_is_there() -> None:
@@ -174,6 +181,31 @@ def test_a_sheet_of_one_week_alone() -> None:
     assert 'id="week-1"' not in text
 
 
+def test_names_at_the_foot_of_a_page_stay_inside_their_string() -> None:
+    foot = style_of(page(replace(hostile(), name='a"; } </style> \\ \n*', athlete="\u05de\u05d9"))).removeprefix(STYLE)
+    assert foot.startswith(
+        '@page{@bottom-left{content:"a\\22 \\3b  \\7d  \\3c \\2f style\\3e  \\5c  \\a \\2a  \\2013  \u05de\u05d9";'
+    )
+    assert "#week-1{page:w1}" in foot
+
+
+def test_sessions_lead_to_those_before_and_after_them() -> None:
+    found = re.findall(r'<article [^>]*id="(week-\d+-\d+)".*?<nav class="go">(.*?)</nav>', page(small()), re.DOTALL)
+    linked = {one: re.findall(r'href="#([^"]*)"', links) for one, links in found}
+    assert linked == {
+        "week-1-1": ["week-1-2", "week-1", "overview"],
+        "week-1-2": ["week-1-1", "week-2-1", "week-1", "overview"],
+        "week-2-1": ["week-1-2", "week-3-1", "week-2", "overview"],
+        "week-3-1": ["week-2-1", "week-3", "overview"],
+    }
+
+
+def test_a_club_stands_on_each_week() -> None:
+    made = reported(small())
+    text = sheet.page(Material(made.plan, made.volume, made.overview), Look(club="Lanternquay <b>"))
+    assert text.count('<p class="whose"><bdi>Lanternquay &lt;b&gt;</bdi>') == 3
+
+
 def test_a_plan_without_weeks() -> None:
     assert Page(page(replace(small(), weeks=(), blocks=()))).open == []
 
@@ -225,6 +257,10 @@ def test_contrast_itself(colour: str, ratio: float) -> None:
 
 def section(text: str, name: str) -> str:
     return text.split(f'<section class="{name}"')[1].split("</section>")[0]
+
+
+def style_of(text: str) -> str:
+    return text.split("<style>")[1].split("</style>")[0]
 
 
 def digest(style: str) -> str:

@@ -9,13 +9,13 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Final
 
-from setwright.plan import WeekKind
 from setwright.quantities import plain
 from setwright.record import record
 from setwright.render import comparison, keys, words
 from setwright.render.comparison import Cell, Section
 from setwright.render.html import environment, policy, style
 from setwright.render.html.figures import MOST_LABELS, Curve, curve, scale
+from setwright.render.language import ENGLISH
 from setwright.report.compare import Average, Comparison, PlanFigures, WeekFigures
 
 STYLES: Final = ("style.css", "comparison.css", "print.css")
@@ -158,8 +158,8 @@ def _plot(plan: PlanFigures, most: int) -> Plot:
     missing = [None] * (most - len(plan.weeks))
     return Plot(
         heading=plan.heading,
-        highest=curve([*_highest(plan), *missing], labelled=True),
-        mean=curve([*_mean(plan), *missing], labelled=False),
+        highest=curve([*_highest(plan), *missing], labelled=True, language=ENGLISH),
+        mean=curve([*_mean(plan), *missing], labelled=False, language=ENGLISH),
         ticks=tuple(_ticks(plan, most)),
         said=_said(plan),
     )
@@ -176,7 +176,7 @@ def _mean(plan: PlanFigures) -> list[Fraction | None]:
 def _ticks(plan: PlanFigures, most: int) -> Iterator[Tick]:
     every = -(-most // MOST_LABELS)
     for at, week in enumerate(plan.weeks):
-        letter = words.WEEK_LETTERS[week.kind]
+        letter = words.week_letter(week.kind, ENGLISH)
         if letter or at % every == 0:
             yield Tick(f"{plain(Fraction(100 * (2 * at + 1), 2 * most))}%", letter or str(week.number), bool(letter))
 
@@ -187,7 +187,8 @@ def _said(plan: PlanFigures) -> str:
 
 
 def _week_said(week: WeekFigures) -> str:
-    aside = "" if week.kind is WeekKind.WORKING else f" ({words.WEEK_NAMES[week.kind].lower()})"
+    kind = words.week_aside(week.kind, ENGLISH)
+    aside = f" ({kind})" if kind else ""
     assert week.highest_effort is not None
     assert week.mean_effort is not None
     return f"week {week.number}{aside} hardest {plain(week.highest_effort, 1)}, mean {plain(week.mean_effort, 1)}"

@@ -11,11 +11,12 @@ from itertools import pairwise
 from math import ceil, floor
 from typing import Final
 
-from setwright.plan import Plan, WeekKind
+from setwright.plan import Plan
 from setwright.quantities import plain
 from setwright.record import record
 from setwright.render import words
 from setwright.render.effort import telling
+from setwright.render.language import Language
 from setwright.report.overview import WeekSummary
 
 # More numbers than this run into each other on the narrowest screens.
@@ -24,6 +25,9 @@ MOST_LABELS: Final = 14
 MOST_BOXES: Final = 30
 
 POINT_HEIGHT: Final = 26  # pixels from one point of the effort scale to the next
+FLAT: Final = 16  # the same where other charts stand around it
+LINE_HEIGHT: Final = 62  # pixels of blocks and weeks
+DATES_HEIGHT: Final = 32
 TOP: Final = 24  # room for the figure over the highest dot
 BOTTOM: Final = 22  # and for the one under the lowest
 ABOVE, BELOW = -9, 18  # from a dot to its figure's foot
@@ -52,6 +56,8 @@ class Mark:
     shown: bool
     letter: str
     kind: str
+    month: str | None  # over the day, where a month begins
+    day: int | None  # on which the week begins, where there is room to say so
 
 
 @record
@@ -99,48 +105,62 @@ class Figure:
     highest: Curve
     mean: Curve
     levels: tuple[Level, ...]
+    top: int  # from the time line's upper edge to the plot's
     height: int
+    dated: bool
     dense: bool  # too many weeks to number them all
     tight: bool  # too many even for a box around a letter, on paper
     untold: bool  # some weeks have no dots
     said: str
 
 
-def figure(plan: Plan, overview: Sequence[WeekSummary]) -> Figure:
+def figure(plan: Plan, overview: Sequence[WeekSummary], language: Language) -> Figure:
     """The time line with the effort plot under it."""
     count = len(plan.weeks)
     overview = telling(plan, overview)
-    levels, height = scale([effort for week in overview for effort in (week.mean_effort, week.highest_effort)])
+    efforts = [effort for week in overview for effort in (week.mean_effort, week.highest_effort)]
+    levels, height = scale(efforts, FLAT)
+    dated = any(week.start is not None for week in plan.weeks)
     return Figure(
         bands=tuple(_bands(plan)),
-        marks=tuple(_mark(at, week.number, week.kind, count) for at, week in enumerate(plan.weeks)),
-        highest=curve([week.highest_effort for week in overview], labelled=True),
-        mean=curve([week.mean_effort for week in overview], labelled=False),
+        marks=tuple(_marks(plan, language)),
+        highest=curve([week.highest_effort for week in overview], labelled=True, language=language, point=FLAT),
+        mean=curve([week.mean_effort for week in overview], labelled=False, language=language, point=FLAT),
         levels=levels,
+        top=LINE_HEIGHT + (DATES_HEIGHT if dated else 0),
         height=height,
+        dated=dated,
         dense=count > MOST_LABELS,
         tight=count > MOST_BOXES,
         untold=any(week.highest_effort is None for week in overview),
-        said=_said(overview),
+        said=_said(overview, language),
     )
 
 
-def scale(efforts: Sequence[Fraction | None]) -> tuple[tuple[Level, ...], int]:
+def scale(efforts: Sequence[Fraction | None], point: int = POINT_HEIGHT) -> tuple[tuple[Level, ...], int]:
     """The levels from the lowest effort, at least two, to RPE 10, and the height of a plot that has them."""
     known = [effort for effort in efforts if effort is not None]
     if not known:
         return (), 0
     lowest = min(floor(min(known)), 9)
-    levels = tuple(Level(str(rpe), _y(Fraction(rpe))) for rpe in range(lowest, 11))
-    return levels, TOP + (10 - lowest) * POINT_HEIGHT + BOTTOM
+    levels = tuple(Level(str(rpe), _y(Fraction(rpe), point)) for rpe in range(lowest, 11))
+    return levels, TOP + (10 - lowest) * point + BOTTOM
 
 
-def curve(efforts: Sequence[Fraction | None], *, labelled: bool) -> Curve:
+def curve(
+    efforts: Sequence[Fraction | None], *, labelled: bool, language: Language, point: int = POINT_HEIGHT
+) -> Curve:
     """Dots and lines; a figure stands over its dot, or under it where the line falls to the dot and rises again."""
     count = len(efforts)
-    dots = [
-        None if effort is None else _dot(at, count, effort, BELOW if _is_valley(efforts, at) else ABOVE, labelled)
+    every = ceil(count / MOST_LABELS)
+    labels = [
+        language.number(effort, 1) if labelled and effort is not None and at % every == 0 else None
         for at, effort in enumerate(efforts)
+    ]
+    shifts = [BELOW if _is_valley(efforts, at) else ABOVE for at in range(count)]
+    dots = [
+        None if effort is None else Dot(_middle(at, count), _y(effort, point), label, _y(effort, point, shifts[at]))
+        for at, (effort, label) in enumerate(zip(efforts, labels, strict=True))
     ]
     strokes = tuple(
         Stroke(one.x, one.y, next_one.x, next_one.y) for one, next_one in pairwise(dots) if one and next_one
@@ -165,10 +185,26 @@ def _bands(plan: Plan) -> Iterator[Band]:
             )
 
 
-def _mark(at: int, number: int, kind: WeekKind, count: int) -> Mark:
-    shown = at % ceil(count / MOST_LABELS) == 0
-    letter = words.WEEK_LETTERS[kind]
-    return Mark(_percent(at, count), _percent(1, count), _middle(at, count), number, shown, letter, kind.value)
+def _marks(plan: Plan, language: Language) -> Iterator[Mark]:
+    """Every week; where all cannot be numbered, a week says when it begins only with its number."""
+    count = len(plan.weeks)
+    every = ceil(count / MOST_LABELS)
+    said: tuple[int, int] | None = None
+    for at, week in enumerate(plan.weeks):
+        begins = week.start if at % every == 0 else None
+        month = language.month(begins) if begins and said != (begins.year, begins.month) else None
+        said = (begins.year, begins.month) if begins else said
+        yield Mark(
+            x=_percent(at, count),
+            width=_percent(1, count),
+            middle=_middle(at, count),
+            number=week.number,
+            shown=at % every == 0,
+            letter=words.week_letter(week.kind, language),
+            kind=week.kind.value,
+            month=month,
+            day=begins.day if begins else None,
+        )
 
 
 def _is_valley(efforts: Sequence[Fraction | None], at: int) -> bool:
@@ -177,13 +213,8 @@ def _is_valley(efforts: Sequence[Fraction | None], at: int) -> bool:
     return effort is not None and bool(beside) and all(other > effort for other in beside)
 
 
-def _dot(at: int, count: int, effort: Fraction, shift: int, labelled: bool) -> Dot:
-    label = plain(effort, 1) if labelled and at % ceil(count / MOST_LABELS) == 0 else None
-    return Dot(_middle(at, count), _y(effort), label, plain(Fraction(_y(effort)) + shift, 1))
-
-
-def _y(rpe: Fraction) -> str:
-    return plain(TOP + (10 - rpe) * POINT_HEIGHT, 1)
+def _y(rpe: Fraction, point: int, shift: int = 0) -> str:
+    return plain(TOP + (10 - rpe) * point + shift, 1)
 
 
 def _middle(at: int, count: int) -> str:
@@ -194,17 +225,22 @@ def _percent(part: Fraction | int, whole: int) -> str:
     return f"{plain(Fraction(part) * 100 / whole)}%"
 
 
-def _said(overview: Sequence[WeekSummary]) -> str:
-    told = tuple(
-        f"week {week.number}{_aside(week.kind)} hardest {plain(week.highest_effort, 1)}, "
-        f"mean {plain(week.mean_effort, 1)}"
-        for week in overview
-        if week.highest_effort is not None and week.mean_effort is not None
-    )
+def _said(overview: Sequence[WeekSummary], language: Language) -> str:
+    told = [said for week in overview if (said := _week_said(week, language))]
     if not told:
-        return "No week says how hard it is."
-    return "RPE by week, of the sets that state one: " + "; ".join(told) + "."
+        return language.text("No week says how hard it is.")
+    return language.text("RPE by week, of the sets that state one: {weeks}.").format(
+        weeks=words.clauses(told, language)
+    )
 
 
-def _aside(kind: WeekKind) -> str:
-    return "" if kind is WeekKind.WORKING else f" ({words.WEEK_NAMES[kind].lower()})"
+def _week_said(week: WeekSummary, language: Language) -> str | None:
+    if week.highest_effort is None or week.mean_effort is None:
+        return None
+    kind = words.week_aside(week.kind, language)
+    return language.text("week {number}{kind} hardest {highest}, mean {mean}").format(
+        number=week.number,
+        kind=f" ({kind})" if kind else "",
+        highest=language.number(week.highest_effort, 1),
+        mean=language.number(week.mean_effort, 1),
+    )
