@@ -15,16 +15,12 @@ import click
 from setwright.cli.compiling import tell_or_exit
 from setwright.cli.names import stems
 from setwright.cli.trouble import Trouble
-from setwright.record import replace
 
 if TYPE_CHECKING:
     from setwright.diagnostics import Diagnostic
     from setwright.pipeline import Compilation
-    from setwright.plan import Plan
     from setwright.render.material import Look, Material
     from setwright.render.outputs import Output
-    from setwright.report.overview import WeekSummary
-    from setwright.report.volume import Volume
 
 # So many files are there before anybody wonders; on a terminal, more than these get a progress bar.
 QUICK = 8
@@ -78,33 +74,9 @@ def _progress(count: int) -> Iterator[Callable[[], None]]:
 
 
 def _material(compilation: Compilation, week: int | None) -> Material:
-    from setwright.render.material import Material
-    from setwright.report.overview import overview
-    from setwright.report.targets import targets
-    from setwright.report.volume import volume
+    from setwright.render.gathered import NoSuchWeekError, gathered
 
-    plan = compilation.plan
-    figures = volume(plan, compilation.promise)
-    summaries = overview(plan)
-    asked = targets(plan, compilation.promise)
-    if week:
-        plan, figures, summaries = _only_week(week, plan, figures, summaries)
-        asked = asked.within({week})
-    return Material(plan, figures, summaries, compilation.promise, asked)
-
-
-def _only_week(
-    number: int, plan: Plan, figures: Volume, summaries: tuple[WeekSummary, ...]
-) -> tuple[Plan, Volume, tuple[WeekSummary, ...]]:
-    """One week of each, with its figures as they are in the whole plan."""
-    from setwright.report.volume import Volume
-
-    weeks = tuple(week for week in plan.weeks if week.number == number)
-    if not weeks:
-        count = len(plan.weeks)
-        raise Trouble(f"there is no week {number}: {plan.name} has {count} week{'' if count == 1 else 's'}")
-    return (
-        replace(plan, weeks=weeks, blocks=tuple(b for b in plan.blocks if b.first_week <= number <= b.last_week)),
-        Volume(tuple(row for row in figures.rows if row.week == number)),
-        tuple(summary for summary in summaries if summary.number == number),
-    )
+    try:
+        return gathered(compilation.plan, compilation.promise, week)
+    except NoSuchWeekError as missing:
+        raise Trouble(str(missing)) from missing
