@@ -11,26 +11,13 @@ from typing import Final
 
 from setwright.link.tracks import FARTHEST_M, MOST_REPS
 from setwright.link.values import HEAVIEST, LONGEST_SET_S, TIMES
+from setwright.log.model import Load, SetDone
 from setwright.prescription import Bodyweight, Effort, Reps, RepsKind, Weight
 from setwright.quantities import Mass, Unit
-from setwright.record import record, replace
+from setwright.record import replace
 from setwright.syntax import nodes as n
 
-Load = Weight | Bodyweight
-
 _MOST_BY_UNIT: Final = {None: MOST_REPS, "m": FARTHEST_M}
-
-
-@record
-class SetDone:
-    """One set as it was done: `load` None where none was written down, `reps` an exact number (0 for a missed one).
-
-    `effort` is None where it was not written down.
-    """
-
-    load: Load | None
-    reps: Reps
-    effort: Effort | None = None
 
 
 def sets_done(prescription: n.Prescription) -> tuple[SetDone, ...] | None:
