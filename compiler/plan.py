@@ -5,13 +5,13 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, time
 from enum import Enum
 from fractions import Fraction
 
 from setwright.diagnostics import Related
 from setwright.prescription import Intensity, Reps, Rest, Tempo
-from setwright.quantities import Mass, Unit
+from setwright.quantities import Mass, Unit, plain
 from setwright.record import record
 from setwright.source import Span
 
@@ -61,14 +61,86 @@ class SegmentKind(Enum):
     TEST = "test"
 
 
+class Quantity(Enum):
+    """Which value of a line or a session a step is about."""
+
+    SETS = "sets"
+    REPS = "reps"
+    INTENSITY = "intensity"
+    LOAD = "load"
+    REST = "rest"
+    TEMPO = "tempo"
+    MOVEMENT = "movement"
+    DAY = "day"
+
+
+class Cause(Enum):
+    """What made a value what it is. Each step of a cause follows from its `before` and its `facts` alone."""
+
+    PARAMETER = "parameter"  # a template's words, filled by its call: text to text
+    WRITTEN = "written"  # text, read; what is not written counts as one set
+    TRACK = "track"  # text over weeks, read off. week, of: which working week of how many
+    PROGRESSION = "progression"  # goes on from week to week. exposure: which in the block
+    LIMIT = "limit"  # most: the RPE that is not passed
+    DELOAD = "deload"  # share: what is left of sets or load; most: as of a limit. `effort_before`: see `Segment`
+    EMPHASIS = "emphasis"
+    SUBSTITUTION = "substitution"  # another movement, or a load that was chosen for another one
+    LOAD = "load"  # a stated load as a mass
+    BEST = "best"  # share of best. By effort: reps, to_failure, model. Where the best is no tested one: from a set
+    CHANGE = "change"  # against the load of the segment before, as it is on the bar: load_before
+    WARM_UP = "warm-up"  # against the load of the first work set: work_load
+    ROUNDING = "rounding"  # to what the equipment makes. by, step, down, most
+    EQUIPMENT = "equipment"  # the equipment makes no more, or no less
+    AVAILABLE = "available"  # the days an athlete has
+
+
+StepValue = int | Reps | Intensity | Mass | Rest | Tempo | str | None
+Fact = tuple[str, StepValue | Fraction]
+
+
 @record
 class Step:
-    """One change a number went through after it was written: what did it, from what, to what, by which line."""
+    """One change of one value: what did it, from what, to what, by which line.
 
-    what: str  # "track", "deload", "limit", "emphasis", "substitution", "load", "rounding"
-    before: str
-    after: str
+    The steps of a quantity are a chain: the first `before` is text as written (of a load: the intensity that it is
+    worked out from), every `after` is the next `before`, and the last `after` is the value. They are kept as values,
+    since most are never told.
+    """
+
+    quantity: Quantity
+    cause: Cause
+    before: StepValue
+    after: StepValue
     span: Span
+    facts: tuple[Fact, ...] = ()
+    related: tuple[Related, ...] = ()  # where what the facts speak of is written
+
+    @property
+    def told_before(self) -> str:
+        """`before` as text."""
+        return told(self.before)
+
+    @property
+    def told_after(self) -> str:
+        """`after` as text."""
+        return told(self.after)
+
+    def fact(self, name: str) -> StepValue | Fraction:
+        """A fact by its name; None where the step has none of that name."""
+        return next((value for known, value in self.facts if known == name), None)
+
+
+def told(value: StepValue | Fraction) -> str:
+    """A value of a step as text: `4 sets`, `8-10`, `RPE 8`, `62.5 kg`; `no load` where one was taken out."""
+    match value:
+        case None:
+            return "no load"
+        case int():
+            return "1 set" if value == 1 else f"{value} sets"
+        case Fraction():
+            return plain(value)
+        case _:
+            return str(value)
 
 
 @record
@@ -102,6 +174,7 @@ class Segment:
     span: Span
     load_factor: Fraction = Fraction(1)
     effort_before: Fraction | None = None  # the RPE before a deload lowered it; its load times the factor is a ceiling
+    lightened: Span | None = None  # the deload that left `load_factor`
     load: Load | None = None
     steps: tuple[Step, ...] = ()
 
@@ -148,6 +221,7 @@ class Line:
     swaps: tuple[str, ...] = ()
     group: Group | None = None
     inherited: tuple[Related, ...] = ()
+    steps: tuple[Step, ...] = ()  # of its rest, tempo and movement
 
     @property
     def work(self) -> tuple[Segment, ...]:
@@ -176,6 +250,8 @@ class Session:
     label: str | None = None
     date: date | None = None
     notes: tuple[str, ...] = ()
+    at: time | None = None  # of day, as the athlete says
+    steps: tuple[Step, ...] = ()  # of its day, where an athlete has other days
 
 
 class WeekKind(Enum):
@@ -227,6 +303,7 @@ class Plan:
     athlete: str | None = None
     athlete_born: int | None = None  # the year
     athlete_facts: tuple[tuple[str, str], ...] = ()  # "Back Squat best", "92.5 kg (tested)": printed on the overview
+    athlete_bests: tuple[tuple[str, Mass], ...] = ()  # a movement of the plan and its best, exact, tested or estimated
     notes: tuple[str, ...] = ()
     model: str | None = None  # the repetition-maximum model by name; None for the default
     round_down: bool = False

@@ -12,7 +12,7 @@ from setwright.diagnostics.catalogue.structure import TOO_LARGE
 from setwright.emphasis.keeping import Keeper
 from setwright.emphasis.moves import Move, moved, moves
 from setwright.emphasis.shortfall import Shortfall, told
-from setwright.plan import Plan, Session, Step, Week, WeekKind
+from setwright.plan import Cause, Plan, Quantity, Session, Step, Week, WeekKind
 from setwright.quantities import round_half_up
 from setwright.record import replace
 from setwright.rules import Promise, Rule, Wish
@@ -139,12 +139,8 @@ def _session(old: Session, new: Session, wish: Wish) -> Session:
         segments = (
             b
             if a.sets == b.sets
-            else replace(b, steps=(*b.steps, Step("emphasis", _sets(a.sets), _sets(b.sets), wish.span)))
+            else replace(b, steps=(*b.steps, Step(Quantity.SETS, Cause.EMPHASIS, a.sets, b.sets, wish.span)))
             for a, b in pairs
         )
         lines.append(before if before is after else replace(after, segments=tuple(segments)))
     return replace(new, lines=tuple(lines))
-
-
-def _sets(count: int) -> str:
-    return f"{count} set" if count == 1 else f"{count} sets"

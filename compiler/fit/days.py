@@ -8,7 +8,7 @@ from itertools import pairwise
 from setwright.athlete import Athlete
 from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import athletes as codes
-from setwright.plan import WEEKDAYS, Plan, Session, Week
+from setwright.plan import WEEKDAYS, Cause, Plan, Quantity, Session, Step, Week
 from setwright.record import replace
 
 
@@ -26,7 +26,7 @@ def on_available_days(plan: Plan, athlete: Athlete, problems: list[Diagnostic]) 
     if crowded is not None:
         problems.append(_too_few(athlete, crowded))
         return plan
-    return replace(plan, weeks=tuple(_moved(week, available, first) for week in plan.weeks))
+    return replace(plan, weeks=tuple(_moved(week, available, first, athlete) for week in plan.weeks))
 
 
 def _too_few(athlete: Athlete, week: Week) -> Diagnostic:
@@ -59,14 +59,17 @@ def _sets(session: Session) -> int:
     return sum(line.sets for line in session.lines)
 
 
-def _moved(week: Week, available: list[str], first: int) -> Week:
+def _moved(week: Week, available: list[str], first: int, athlete: Athlete) -> Week:
     if all(session.slot in available for session in week.sessions):
         return week
-    moved = (_on(session, day, week, first) for session, day in zip(week.sessions, available, strict=False))
+    moved = (_on(session, day, week, first, athlete) for session, day in zip(week.sessions, available, strict=False))
     return replace(week, sessions=tuple(moved))
 
 
-def _on(session: Session, day: str, week: Week, first: int) -> Session:
+def _on(session: Session, day: str, week: Week, first: int, athlete: Athlete) -> Session:
+    if session.slot == day:
+        return session
     offset = (WEEKDAYS.index(day) - first) % 7
     date = week.start + timedelta(days=offset) if week.start else None
-    return replace(session, slot=day, offset=offset, date=date)
+    step = Step(Quantity.DAY, Cause.AVAILABLE, session.slot, day, athlete.available_span or athlete.span)
+    return replace(session, slot=day, offset=offset, date=date, steps=(*session.steps, step))

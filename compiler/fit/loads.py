@@ -9,13 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from setwright.diagnostics import Diagnostic
+from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import athletes as codes
 from setwright.fit.bests import Bests
 from setwright.fit.makers import Made, Makers
-from setwright.plan import Line, Load, Movement, Segment, SegmentKind, Step
+from setwright.plan import Cause, Fact, Line, Load, Movement, Quantity, Segment, SegmentKind, Step
 from setwright.prescription import (
     Bodyweight,
     ChangeByMass,
@@ -28,7 +28,10 @@ from setwright.prescription import (
 from setwright.quantities import Mass, Unit
 from setwright.record import replace
 from setwright.science.effort import LOWEST_RPE, reps_in_reserve
-from setwright.science.repetitions import BeyondModel, Model, share_of_best, spread
+from setwright.science.repetitions import RELIABLE_REPS, BeyondModel, Model, share_of_best, spread
+
+if TYPE_CHECKING:
+    from setwright.fit.rough import Rough
 
 Report = Callable[[Diagnostic], None]
 Change = ChangeByPercent | ChangeByMass
@@ -42,6 +45,12 @@ class LineLoader:
         self._bests = bests
         self._who = who
         self._report = report
+        self._rough: dict[Rough, None] = {}
+
+    @property
+    def rough(self) -> tuple[Rough, ...]:
+        """The loads so far that rest on a model past what it is made for, each once."""
+        return tuple(self._rough)
 
     def loaded(self, line: Line, week: int) -> Line:
         """The line with a load in every segment that has one."""
@@ -73,9 +82,63 @@ class LineLoader:
                 target, written = self._target(segment, movement, before), False
         if target is None:
             return segment
-        made = self._makers.made(movement, target, written=written, most=_before_deload(segment, target))
+        most = _before_deload(segment, target)
+        made = self._makers.made(movement, target, written=written, most=most)
         self._warn(made, movement, target, segment, week)
-        return _with_load(segment, target, self._by_model(made.load, segment, movement), worked_out=not written)
+        load = self._by_model(made.load, segment, movement)
+        self._note_rough(load, segment, movement)
+        steps = self._worked_out(segment, target, movement, before)
+        return self._with_load(segment, replace(made, load=load), steps, worked_out=not written, most=most)
+
+    def _worked_out(
+        self, segment: Segment, target: Mass, movement: Movement, before: Segment | None
+    ) -> tuple[Step, ...]:
+        """The steps from the intensity to the load as it would be exact."""
+        asked, cause = segment.intensity, Cause.LOAD
+        facts: tuple[Fact, ...] = ()
+        related: tuple[Related, ...] = ()
+        match asked:
+            case PercentOfBest() | Effort():
+                return self._from_best(segment, asked, target, movement)
+            case ChangeByPercent() | ChangeByMass():
+                cause = Cause.CHANGE
+                facts = (("load_before", before.load.mass if before and before.load else None),)
+                related = (Related(before.span, "the segment before"),) if before else ()
+            case _:
+                pass
+        return (Step(Quantity.LOAD, cause, asked, target, segment.span, facts, related),)
+
+    def _from_best(
+        self, segment: Segment, asked: PercentOfBest | Effort, target: Mass, movement: Movement
+    ) -> tuple[Step, ...]:
+        assert self._bests is not None
+        of = asked.of if isinstance(asked, PercentOfBest) else None
+        other = (self._bests.movement_of(of) if of else None) or movement
+        best = self._bests.of(other)
+        assert best is not None
+        ground, related = self._bests.ground(other)
+        if isinstance(asked, PercentOfBest):
+            share: Fraction | None = asked.percent / 100
+            by: tuple[Fact, ...] = ()
+        else:
+            share = self._share_at(segment, asked.high, movement, None)
+            reps = segment.reps.high
+            by = (
+                ("reps", reps),
+                ("to_failure", reps + reps_in_reserve(asked.high)),
+                ("model", self._bests.model(movement).value),
+            )
+        assert share is not None
+        worked = best.times(share)
+        facts: tuple[Fact, ...] = (("best", best), ("share", share), *by, *ground)
+        step = Step(Quantity.LOAD, Cause.BEST, asked, worked, segment.span, facts, related)
+        if worked == target or segment.lightened is None:
+            return (step,)
+        lighter: tuple[Fact, ...] = (("share", segment.load_factor),)
+        if segment.effort_before is not None and isinstance(asked, Effort):
+            was = Effort(segment.effort_before, segment.effort_before, asked.as_reserve)
+            lighter = (*lighter, ("effort_before", was))
+        return step, Step(Quantity.LOAD, Cause.DELOAD, worked, target, segment.lightened, lighter)
 
     def _target(self, segment: Segment, movement: Movement, before: Segment | None) -> Mass | None:
         match segment.intensity:
@@ -117,6 +180,19 @@ class LineLoader:
         ends = (min(least, load.mass, key=_kilograms), max(greatest, load.mass, key=_kilograms))
         apart = any(self._makers.makes_between(movement, load.mass, end) for end in ends)
         return replace(load, model=model.value, spread=ends if apart else None)
+
+    def _note_rough(self, load: Load, segment: Segment, movement: Movement) -> None:
+        """Keeps in mind a load of many repetitions that formulas disagree on.
+
+        A deload is made lighter on purpose and goes by the effort of its work week.
+        """
+        if self._bests is None or load.spread is None or not isinstance(segment.intensity, Effort):
+            return
+        reps = segment.reps.high + reps_in_reserve(segment.effort_before or segment.intensity.high)
+        if reps > RELIABLE_REPS:
+            from setwright.fit.rough import Rough
+
+            self._rough[Rough(movement.name, self._bests.model(movement), reps, segment.span)] = None
 
     def _model(self, intensity: Intensity | None, movement: Movement) -> Model | None:
         """The model behind a load; None where no number of it was estimated."""
@@ -168,26 +244,67 @@ class LineLoader:
         """A mass more or less beside the body's own; a percent of both together is not known."""
         if before.load is None or isinstance(change, ChangeByPercent):
             return segment
-        return self._with_added(segment, Bodyweight(before.load.mass.plus(change.mass), written=False), movement)
+        changed = Bodyweight(before.load.mass.plus(change.mass), written=False)
+        return self._with_added(segment, changed, movement, before)
 
-    def _with_added(self, segment: Segment, bodyweight: Bodyweight, movement: Movement) -> Segment:
+    def _with_added(
+        self, segment: Segment, bodyweight: Bodyweight, movement: Movement, before: Segment | None = None
+    ) -> Segment:
         added = bodyweight.added
         if added is None or added.amount == 0:
             return segment
         hung = replace(movement, handling=None)  # on a belt or held, whatever the movement else needs
         mass = Mass(abs(added.amount), added.unit)
-        made = self._makers.made(hung, mass, written=bodyweight.written, most=_before_deload(segment, mass))
-        load = made.load
+        most = _before_deload(segment, mass)
+        made = self._makers.made(hung, mass, written=bodyweight.written, most=most)
         if added.amount < 0:
-            load = replace(load, mass=load.mass.times(Fraction(-1)))
-        return _with_load(segment, added, load, worked_out=not bodyweight.written)
+            made = replace(made, load=replace(made.load, mass=made.load.mass.times(Fraction(-1))))
+        steps = self._worked_out(segment, added, movement, before)
+        return self._with_load(segment, made, steps, worked_out=not bodyweight.written, most=most)
 
     def _warm_up(self, segment: Segment, movement: Movement, work: Load | None) -> Segment:
         """A share of the first work set's load, as it is on the bar."""
         if work is None or work.mass.amount <= 0 or not isinstance(segment.intensity, PercentOfBest):
             return segment
         target = work.mass.times(segment.intensity.percent / 100)
-        return replace(segment, load=self._makers.made(movement, target, written=False).load)
+        made = self._makers.made(movement, target, written=False)
+        facts = (("work_load", work.mass),)
+        step = Step(Quantity.LOAD, Cause.WARM_UP, segment.intensity, target, segment.span, facts)
+        return self._with_load(segment, made, (step,), worked_out=False)
+
+    def _with_load(
+        self, segment: Segment, made: Made, steps: tuple[Step, ...], *, worked_out: bool, most: Mass | None = None
+    ) -> Segment:
+        """The segment with the load and the steps to it, the last of which is what the equipment makes of it."""
+        load = made.load
+        *others, last = steps
+        assert isinstance(last.after, Mass)
+        exact = last.after.to(load.mass.unit)
+        steps = (*segment.steps, *others, last if exact == last.after else replace(last, after=exact))
+        if exact != load.mass:
+            steps = (*steps, self._rounded(segment, exact, made, most))
+        intensity = _resolved(segment.intensity, load) if worked_out else segment.intensity
+        if intensity != segment.intensity:
+            moved = Step(Quantity.INTENSITY, Cause.ROUNDING, segment.intensity, intensity, segment.span)
+            steps = (*steps, moved)
+        return replace(segment, intensity=intensity, load=load, steps=steps)
+
+    def _rounded(self, segment: Segment, exact: Mass, made: Made, most: Mass | None) -> Step:
+        outside = made.too_heavy or made.too_light
+        place = self._makers.line_of(made.by)
+        how: tuple[Fact, ...] = (("by", made.by),)
+        if self._makers.rounds_down:
+            how = (*how, ("down", "yes"))
+        if most is not None and made.by == "steps":
+            how = (*how, ("most", most))
+        return Step(
+            Quantity.LOAD,
+            Cause.EQUIPMENT if outside else Cause.ROUNDING,
+            exact,
+            made.load.mass,
+            place or segment.span,
+            how,
+        )
 
     def _warn(self, made: Made, movement: Movement, target: Mass, segment: Segment, week: int) -> None:
         asked = Mass(target.to(made.load.mass.unit).amount, made.load.mass.unit)
@@ -212,15 +329,6 @@ def _hangs_on_body(before: Segment, work: list[Segment]) -> bool:
     """True where the load of the segment before is beside the body's weight, itself or through other changes."""
     stated = next((each for each in reversed(work) if not isinstance(each.intensity, Change)), before)
     return isinstance(stated.intensity, Bodyweight)
-
-
-def _with_load(segment: Segment, target: Mass, load: Load, *, worked_out: bool) -> Segment:
-    exact = str(target.to(load.mass.unit))
-    steps = (*segment.steps, Step("load", str(segment.intensity), exact, segment.span))
-    if exact != str(load.mass):
-        steps = (*steps, Step("rounding", exact, str(load.mass), segment.span))
-    intensity = _resolved(segment.intensity, load) if worked_out else segment.intensity
-    return replace(segment, intensity=intensity, load=load, steps=steps)
 
 
 def _resolved(intensity: Intensity | None, load: Load) -> Intensity | None:

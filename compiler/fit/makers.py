@@ -9,6 +9,7 @@ from setwright.plan import Handling, Load, Movement
 from setwright.quantities import Mass, Unit
 from setwright.record import record
 from setwright.science.plates import Loading, Rack, Series, usual_steps
+from setwright.source import Span
 
 # The federation's bar (IWF: 20 kg) and the usual bar of a gym in pounds, where plates are named and no bar is.
 USUAL_BAR = {Unit.KG: Mass(Fraction(20), Unit.KG), Unit.LB: Mass(Fraction(45), Unit.LB)}
@@ -21,6 +22,7 @@ class Made:
     load: Load
     too_heavy: bool = False
     too_light: bool = False
+    by: str = "steps"  # what makes it: the word of the athlete's line, or the usual steps
 
 
 class Makers:
@@ -40,13 +42,24 @@ class Makers:
         maker = self._maker(movement)
         if maker is None:
             return self._made_in_steps(movement, target, written, most)
+        word = "plates" if isinstance(maker, Rack) else self._word(movement)
         loading = maker.at_most(target) if self._down else maker.nearest(target)
         goal = target.to(loading.total.unit).amount
         return Made(
             self._load(movement, loading),
             too_heavy=goal > maker.heaviest.total.to(loading.total.unit).amount,
             too_light=goal < maker.lightest.total.to(loading.total.unit).amount,
+            by=word,
         )
+
+    @property
+    def rounds_down(self) -> bool:
+        """True where loads are rounded to the heaviest that is not above them."""
+        return self._down
+
+    def line_of(self, word: str) -> Span | None:
+        """Where the athlete says that they have what makes a load."""
+        return self._athlete.line_of(word) if self._athlete is not None else None
 
     def makes_between(self, movement: Movement, one: Mass, other: Mass) -> bool:
         """True where the equipment makes a load between two that it makes: they lie more than one step apart."""
@@ -77,12 +90,19 @@ class Makers:
 
     def _series(self, movement: Movement) -> Series | None:
         """The athlete's dumbbells or kettlebells; nothing is known of sandbags, balls and the like."""
+        values = self._stocks().get(self._word(movement))
+        return Series(values) if values else None
+
+    def _word(self, movement: Movement) -> str:
+        """Which of the athlete's hand weights a movement takes."""
+        for word, values in self._stocks().items():
+            if values and any(need in (word, word.removesuffix("s")) for need in movement.needs):
+                return word
+        return ""
+
+    def _stocks(self) -> dict[str, tuple[Mass, ...]]:
         assert self._athlete is not None
-        stocks = {"dumbbell": self._athlete.dumbbells, "kettlebell": self._athlete.kettlebells}
-        for word, values in stocks.items():
-            if values and any(need in (word, f"{word}s") for need in movement.needs):
-                return Series(values)
-        return None
+        return {"dumbbells": self._athlete.dumbbells, "kettlebells": self._athlete.kettlebells}
 
     def _bar(self, movement: Movement) -> Mass | None:
         return self._rack.lightest.total if self._rack and movement.handling is Handling.BAR else None
@@ -94,7 +114,7 @@ class Makers:
             below = usual_steps(total.unit).at_most(target).total
             total = below if below.amount > 0 else most
         if bar is not None and bar.to(total.unit).amount > total.amount:
-            return Made(Load(bar, movement.handling, bar=bar), too_light=True)
+            return Made(Load(bar, movement.handling, bar=bar), too_light=True, by="bar")
         return Made(Load(total, movement.handling, bar=bar))
 
     def _stepped(self, target: Mass, written: bool) -> Mass:

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
-from setwright.plan import Line, Movement, Plan, Segment, Week
+from setwright.message import Phrase
+from setwright.plan import Line, Movement, Plan, Segment, Step, StepValue, Week
 from setwright.prescription import PercentOfBest
 from setwright.record import replace
 
@@ -26,7 +27,9 @@ def with_plain_names(plan: Plan, plain: Mapping[str, str]) -> Plan:
     namer = _Namer(printed)
     weeks = tuple(namer.week(week) for week in plan.weeks)
     facts = tuple((namer.name(movement), best) for movement, best in plan.athlete_facts)
-    return replace(plan, weeks=weeks, athlete_facts=facts, notes=tuple(namer.note(note) for note in plan.notes))
+    bests = tuple((namer.name(movement), best) for movement, best in plan.athlete_bests)
+    notes = tuple(namer.note(note) for note in plan.notes)
+    return replace(plan, weeks=weeks, athlete_facts=facts, athlete_bests=bests, notes=notes)
 
 
 def _names(plan: Plan) -> Iterator[str]:
@@ -58,7 +61,7 @@ class _Namer:
     def note(self, note: str) -> str:
         """A note of the plan, which may say what the athlete avoids."""
         for kept, plain in self._printed.items():
-            note = note.replace(kept, plain)
+            note = note.renamed(kept, plain) if isinstance(note, Phrase) else note.replace(kept, plain)
         return note
 
     def _line(self, line: Line) -> Line:
@@ -68,6 +71,7 @@ class _Namer:
             segments=tuple(self._segment(segment) for segment in line.segments),
             swaps=self._all(line.swaps),
             instead_of=None if line.instead_of is None else self.name(line.instead_of),
+            steps=self._steps(line.steps),
         )
 
     def _movement(self, movement: Movement) -> Movement:
@@ -78,11 +82,26 @@ class _Namer:
         return self._made[movement.name]
 
     def _segment(self, segment: Segment) -> Segment:
-        match segment.intensity:
+        intensity = segment.intensity
+        if isinstance(intensity, PercentOfBest) and intensity.of is not None:
+            intensity = PercentOfBest(intensity.percent, self.name(intensity.of))
+        return replace(segment, intensity=intensity, steps=self._steps(segment.steps))
+
+    def _steps(self, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+        return tuple(self._step(step) for step in steps)
+
+    def _step(self, step: Step) -> Step:
+        facts = tuple((name, self.name(value) if isinstance(value, str) else value) for name, value in step.facts)
+        return replace(step, before=self._value(step.before), after=self._value(step.after), facts=facts)
+
+    def _value(self, value: StepValue) -> StepValue:
+        match value:
             case PercentOfBest(percent=percent, of=str() as of):
-                return replace(segment, intensity=PercentOfBest(percent, self.name(of)))
+                return PercentOfBest(percent, self.name(of))
+            case str():
+                return self.name(value)
             case _:
-                return segment
+                return value
 
     def _all(self, names: tuple[str, ...]) -> tuple[str, ...]:
         return tuple(self.name(name) for name in names)

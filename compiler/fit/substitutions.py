@@ -12,12 +12,16 @@ from setwright.athlete import Athlete, Avoided
 from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import athletes as codes
 from setwright.fit.bests import MovementOf
-from setwright.plan import Line, Movement, Plan, Segment, SegmentKind, Session, Step, Week
+from setwright.message import Phrase, message
+from setwright.plan import Cause, Fact, Line, Movement, Plan, Quantity, Segment, SegmentKind, Session, Step, Week
 from setwright.prescription import Bodyweight, ChangeByMass, PercentOfBest, Weight
 from setwright.record import record, replace
+from setwright.source import Span
 from setwright.suggest import either
 
-STILL_AVOIDED = "To be avoided, and nothing that is listed fits in its place: leave it out, or ask the coach."
+STILL_AVOIDED = Phrase(
+    message("To be avoided, and nothing that is listed fits in its place: leave it out, or ask the coach.")
+)
 
 
 def substituted_plan(plan: Plan, athlete: Athlete, movement_of: MovementOf, problems: list[Diagnostic]) -> Plan:
@@ -26,7 +30,10 @@ def substituted_plan(plan: Plan, athlete: Athlete, movement_of: MovementOf, prob
         return plan
     choice = _Choice(athlete, movement_of, problems)
     weeks = tuple(_substituted_week(week, choice) for week in plan.weeks)
-    said = tuple(f"{athlete.name} avoids {avoided}" for avoided in athlete.avoids)
+    said = tuple(
+        Phrase(message("{athlete} avoids {what}"), athlete=athlete.name, what=str(avoided))
+        for avoided in athlete.avoids
+    )
     return replace(plan, weeks=weeks, notes=(*plan.notes, *said))
 
 
@@ -73,7 +80,7 @@ class _Choice:
     def _by_own_swap(self, line: Line) -> Line:
         swap = self._own.get(line.movement.name)
         new = self._movement_of(swap.new) if swap else None
-        return line if new is None else _in_its_place(line, new)
+        return line if new is None or swap is None else _in_its_place(line, new, swap.span, _fact("swap"))
 
     def _stood_in(self, line: Line, obstacle: _Obstacle, taken: set[tuple[str, str | None]], week: int) -> Line:
         tried: list[str] = []
@@ -89,9 +96,13 @@ class _Choice:
             elif (movement.name, line.label) in taken:
                 tried.append(f"{movement.name} stands in that session already")
             else:
-                return _in_its_place(line, movement)
+                return _in_its_place(line, movement, self._place(obstacle), _reasons(obstacle))
         self._warn(line, obstacle, tried, week)
         return replace(line, notes=(*line.notes, STILL_AVOIDED)) if obstacle.avoided else line
+
+    def _place(self, obstacle: _Obstacle) -> Span:
+        """The athlete's line that stands in the way."""
+        return obstacle.avoided.span if obstacle.avoided else self._athlete.line_of("has") or self._athlete.span
 
     def _obstacle(self, movement: Movement) -> _Obstacle | None:
         if movement.name not in self._obstacles:
@@ -147,19 +158,31 @@ class _Choice:
         return related, f"{'; '.join(tried)}. {way}" if tried else way
 
 
-def _in_its_place(line: Line, movement: Movement) -> Line:
+def _fact(reason: str, what: str | None = None) -> tuple[Fact, ...]:
+    return (("reason", reason), *((("what", what),) if what else ()))
+
+
+def _reasons(obstacle: _Obstacle) -> tuple[Fact, ...]:
+    if obstacle.avoided is not None:
+        return _fact("avoid", str(obstacle.avoided))
+    return _fact("missing", either(obstacle.missing, "and"))
+
+
+def _in_its_place(line: Line, movement: Movement, span: Span, why: tuple[Fact, ...]) -> Line:
     """The line with another movement; its notes say for which one they were written.
 
     Warm-up sets are shares of a load; they go where the equipment of the new movement carries none.
     """
     planned = line.movement.name
-    notes = tuple(f"{planned}: {note}" for note in line.notes)
+    notes = tuple(Phrase(message("{head}: {said}"), head=planned, said=note) for note in line.notes)
     kept = (part for part in line.segments if part.kind is not SegmentKind.WARM_UP or movement.handling is not None)
-    segments = tuple(_carried_over(segment, movement) for segment in kept)
-    return replace(line, movement=movement, instead_of=planned, segments=segments, notes=notes)
+    segments = tuple(_carried_over(segment, movement, span) for segment in kept)
+    step = Step(Quantity.MOVEMENT, Cause.SUBSTITUTION, planned, movement.name, span, why)
+    steps = (*line.steps, step)
+    return replace(line, movement=movement, instead_of=planned, segments=segments, notes=notes, steps=steps)
 
 
-def _carried_over(segment: Segment, movement: Movement) -> Segment:
+def _carried_over(segment: Segment, movement: Movement, span: Span) -> Segment:
     """The segment without a load that was chosen for another movement. Efforts and shares of the own best stay."""
     match segment.intensity:
         case Weight() | ChangeByMass():
@@ -172,5 +195,5 @@ def _carried_over(segment: Segment, movement: Movement) -> Segment:
             dropped = False
     if not dropped:
         return segment
-    step = Step("substitution", str(segment.intensity), "no load", segment.span)
+    step = Step(Quantity.INTENSITY, Cause.SUBSTITUTION, segment.intensity, None, span)
     return replace(segment, intensity=None, load_factor=Fraction(1), steps=(*segment.steps, step))

@@ -14,6 +14,7 @@ from setwright.link.library import Library
 from setwright.link.lines import LONGEST_BLOCK, week_numbers
 from setwright.link.model import Deload, LinkedBlock, LinkedDay
 from setwright.link.values import percent, rpe, whole
+from setwright.message import Phrase, message
 from setwright.plan import WEEKDAYS
 from setwright.record import record, replace
 from setwright.source import Span
@@ -284,7 +285,15 @@ class _Days:
                 problems.append(structure.UNKNOWN_DAY.at(head.like.span, slot=slot))
             return None
         return _copied(
-            day, Related(head.like.span, f"{_day_name(head.slot.text)} takes its lines from {_day_name(slot)} here")
+            day,
+            Related(
+                head.like.span,
+                Phrase(
+                    message("{day} takes its lines from {other} here"),
+                    day=_day_name(head.slot.text),
+                    other=_day_name(slot),
+                ),
+            ),
         )
 
 
@@ -295,7 +304,8 @@ def _day_name(slot: str) -> str:
 def _taken_over(days: dict[str, LinkedDay], head: n.BlockHead) -> dict[str, LinkedDay]:
     if head.like is None:
         return {}
-    came = Related(head.like.span, f"block {head.name.text} takes its days from {head.like.text} here")
+    said = message("block {block} takes its days from {other} here")
+    came = Related(head.like.span, Phrase(said, block=head.name.text, other=head.like.text))
     return {slot: _copied(day, came) for slot, day in days.items()}
 
 

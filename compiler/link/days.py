@@ -9,12 +9,13 @@ import re
 from collections.abc import Iterable
 from fractions import Fraction
 
-from setwright.diagnostics import Diagnostic, Related
+from setwright.diagnostics import Diagnostic, Fix, Related
 from setwright.diagnostics.catalogue import structure, weeks
 from setwright.link.library import Library
 from setwright.link.lines import linked_line, placeholder
 from setwright.link.model import LinkedDay, LinkedGroup, LinkedLine
 from setwright.link.tracks import rest_track, sets_track
+from setwright.message import Phrase, message
 from setwright.plan import GroupKind
 from setwright.record import replace
 from setwright.source import Span
@@ -104,7 +105,8 @@ class _Editor:
             self.lines[index] = replace(line, label=self.lines[index].label)
         elif self._inherited and not entry.added:
             near = did_you_mean(line.movement.name, [other.movement.name for other in self.lines])
-            self._problems.append(structure.WANTS_ADD.at(entry.span, movement=line.movement.name, help=near))
+            fix = None if near else Fix(replace(entry.span, end=entry.span.start), "add ")
+            self._problems.append(structure.WANTS_ADD.at(entry.span, movement=line.movement.name, help=near, fix=fix))
         else:
             self._insert([line], entry.place)
 
@@ -164,8 +166,9 @@ class _Editor:
         movement = self._library.movement(new, self._problems)
         if index is not None and movement is not None:
             line = self.lines[index]
-            came = (Related(old.span, f"swapped for {movement.name} here"), *line.inherited)
-            self.lines[index] = replace(line, movement=movement, inherited=came)
+            said = Phrase(message("swapped for {movement} here"), movement=movement.name)
+            came = (Related(old.span, said), *line.inherited)
+            self.lines[index] = replace(line, movement=movement, inherited=came, named=None)
 
     def _match(self, name: str, label: str | None) -> int | None:
         same = [index for index, line in enumerate(self.lines) if line.movement.name == name]

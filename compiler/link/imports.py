@@ -9,11 +9,11 @@ import os
 from collections.abc import Iterator
 from pathlib import Path
 
-from setwright.diagnostics import Diagnostic
+from setwright.diagnostics import Diagnostic, Fix
 from setwright.diagnostics.catalogue import reading
 from setwright.files import LIBRARY, Files
 from setwright.link.scopes import Scopes
-from setwright.record import record
+from setwright.record import record, replace
 from setwright.source import Source, Span
 from setwright.suggest import did_you_mean, either
 from setwright.syntax.nodes import LanguageLine, Name, UseLine
@@ -77,7 +77,8 @@ class Imports:
         prefix = use.prefix.text if use.prefix is not None else None
         if use.prefix is not None and use.prefix.text[0].isupper():
             help_ = f"Write `as {use.prefix.text.lower()}`."
-            self._problems.append(reading.BAD_PREFIX.at(use.prefix.span, prefix=prefix, help=help_))
+            fix = Fix(use.prefix.span, use.prefix.text.lower())
+            self._problems.append(reading.BAD_PREFIX.at(use.prefix.span, prefix=prefix, help=help_, fix=fix))
             self._scopes.add_lost(source, use.prefix.text, use.span.text)
             prefix = use.prefix.text.lower()
         units = [self._import(path, name, use.span) for path, name in self._targets(use, importer, source.path)]
@@ -170,7 +171,8 @@ class Imports:
                 if known
                 else "No pack is installed in the environment that Setwright runs in."
             )
-            self._problems.append(reading.UNKNOWN_PACK.at(name.span, name=pack, help=help_))
+            span = replace(name.span, end=name.span.start + len(pack))
+            self._problems.append(reading.UNKNOWN_PACK.at(span, name=pack, help=help_))
         return folder
 
 

@@ -8,12 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from setwright.diagnostics import Diagnostic
+from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import names, structure, weeks
 from setwright.link.library import Library
 from setwright.link.model import LinkedGroup, LinkedLine, LinkedSegment, Modifiers, Track, WarmUpStep, WeeklyForm
 from setwright.link.tracks import intensity_track, reps_track, rest_track, sets_track
 from setwright.link.values import percent, rpe, seconds, whole
+from setwright.message import Phrase, message
 from setwright.plan import GroupKind, Movement
 from setwright.prescription import Reps, RepsKind, Tempo
 from setwright.record import replace
@@ -51,7 +52,17 @@ def linked_line(
         return placeholder(movement, entry.movement.label, entry.span, group)
     _check_pause(modifiers, entry, segments, weekly, problems)
     _check_progressions(modifiers, segments, weekly, group, problems)
-    return LinkedLine(movement, entry.movement.label, segments, weekly, modifiers, entry.span, notes, swaps, group)
+    named = _named(entry.movement.name, movement)
+    return LinkedLine(
+        movement, entry.movement.label, segments, weekly, modifiers, entry.span, notes, swaps, group, named=named
+    )
+
+
+def _named(name: n.Name, movement: Movement) -> tuple[Span, Related] | None:
+    if name.given is None:
+        return None
+    said = Phrase(message("{word} is {value}"), word=name.span.text, value=movement.name)
+    return name.span, Related(name.given, said)
 
 
 def placeholder(movement: Movement, label: str | None, span: Span, group: LinkedGroup | None = None) -> LinkedLine:
@@ -146,7 +157,7 @@ def _with(made: Modifiers, part: n.Part, library: Library, problems: Problems) -
         case n.RestPart():
             return replace(made, rest=rest_track(part, problems))
         case n.TempoPart(phases=(lowering, bottom, lifting, top)):
-            return replace(made, tempo=Tempo((lowering, bottom, lifting, top)))
+            return replace(made, tempo=Tempo((lowering, bottom, lifting, top)), tempo_span=part.span)
         case n.WarmUpPart():
             return replace(made, warm_up=tuple(_warm_up_step(part.first, problems)) if part.first else ())
         case n.ItemPart(word="limit" | "limit effort"):

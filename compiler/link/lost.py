@@ -37,7 +37,7 @@ def without_followers(problems: Iterable[Diagnostic], scopes: Scopes) -> Iterato
         if what is None or (problem.help or "").startswith("Did you mean"):
             yield problem
         else:
-            yield replace(problem, help=f"Perhaps it stands in {_quoted(what)}, which could not be read.")
+            yield replace(problem, help=f"Perhaps it stands in {_quoted(what)}, which could not be read.", fix=None)
 
 
 def _quoted(what: str) -> str:

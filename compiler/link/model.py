@@ -24,6 +24,14 @@ T = TypeVar("T")
 
 
 @record
+class Filled:
+    """What a template's words came to: the text with the values of its call, and where those are given."""
+
+    text: str
+    places: tuple[Related, ...]
+
+
+@record
 class Track(Generic[T]):
     """A value over the working weeks of a block. RAMP holds first and last, STEPS the first and the step a week."""
 
@@ -31,6 +39,8 @@ class Track(Generic[T]):
     values: tuple[T, ...]
     span: Span
     tail: Tail = Tail.NONE
+    whole: Span | None = None  # where more is written than the track: a sign, another movement's name
+    filled: Filled | None = None  # in a template
 
 
 @record
@@ -59,6 +69,7 @@ class Modifiers:
 
     rest: Track[Rest] | None = None
     tempo: Tempo | None = None
+    tempo_span: Span | None = None
     warm_up: tuple[WarmUpStep, ...] | None = None
     limit: Fraction | None = None  # RPE
     limit_span: Span | None = None
@@ -105,6 +116,7 @@ class LinkedLine:
     swaps: tuple[str, ...] = ()
     group: LinkedGroup | None = None
     inherited: tuple[Related, ...] = ()
+    named: tuple[Span, Related] | None = None  # the template's word for the movement, and what its call gives for it
 
     @property
     def key(self) -> tuple[str, str | None]:

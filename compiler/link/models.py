@@ -7,7 +7,7 @@ from collections.abc import Collection
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import names
 from setwright.science.repetitions import Model
-from setwright.suggest import did_you_mean, either
+from setwright.suggest import Suggestion, did_you_mean, either
 from setwright.syntax.nodes import Name
 
 MODELS = tuple(model.value for model in Model)
@@ -27,6 +27,7 @@ def known_word(name: Name, after: str, words: Collection[str], problems: list[Di
     """One of a few words, or None after saying which they are."""
     if name.text in words:
         return name.text
-    help_ = did_you_mean(name.text, words) or f"It takes {either([f'`{word}`' for word in words])}."
+    listed = f"It takes {either([f'`{word}`' for word in words])}."
+    help_ = did_you_mean(name.text, words) or Suggestion(listed, name.text, words)
     problems.append(names.UNKNOWN_WORD.at(name.span, word=name.text, after=after, help=help_))
     return None

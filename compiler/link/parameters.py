@@ -170,15 +170,24 @@ def _item(use: n.Item, bindings: Bindings, problems: Problems) -> n.Item:
             rpe=given.rpe or use.rpe,
             unit=given.unit or use.unit,
             per_side=given.per_side or use.per_side,
+            given=n.Given(given.span, _in_words(use, use.word, given)),
         )
     _complain(use.word, use, "a value", given, bindings, problems)
     return replace(use, word=None, low=Fraction(1), high=Fraction(1))
 
 
+def _in_words(use: n.Item, word: str, given: n.Item) -> str:
+    """The value as it reads in the word's place: with the unit that stands there, where it bears none itself."""
+    if not given.unit and not given.rpe:
+        return use.span.text.replace(word, given.span.text)
+    return given.span.text + ("/side" if use.per_side and not given.per_side else "")
+
+
 def _movement(use: n.MovementName, bindings: Bindings, problems: Problems) -> n.MovementName:
     given = bindings.get(use.name.text)
     if isinstance(given, n.Name):
-        return replace(use, name=replace(given, span=use.name.span, home=given.span.source), is_word=False)
+        name = replace(given, span=use.name.span, home=given.span.source, given=given.span)
+        return replace(use, name=name, is_word=False)
     _complain(use.name.text, use.name, "a movement", given, bindings, problems)
     return use
 

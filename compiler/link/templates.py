@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import names
+from setwright.link.missing import missing_use
 from setwright.link.parameters import bound_parameters, substituted
 from setwright.record import record, replace
 from setwright.suggest import did_you_mean
@@ -40,8 +41,10 @@ def plan_lines(statement: n.Statement, library: Library, problems: Problems) -> 
         return Lines(statement.body)
     declared = library.declared(library.templates, head.source)
     if declared is None:
-        help_ = library.near_declared(library.templates, head.source) or "Perhaps `use stdlib.templates` is missing."
-        problems.append(names.UNKNOWN_TEMPLATE.at(head.source.span, name=head.source.text, help=help_))
+        help_, fix = library.near_declared(library.templates, head.source), None
+        if help_ is None:
+            help_, fix = missing_use("templates", head.source)
+        problems.append(names.UNKNOWN_TEMPLATE.at(head.source.span, name=head.source.text, help=help_, fix=fix))
         return None
     template = library.statement(declared)
     assert isinstance(template.node, n.Head)
@@ -60,7 +63,7 @@ def name_the_call(head: n.Head, lines: Lines, problems: Problems, first: int) ->
     made = Related(head.source.span, f'plan "{head.name.text}" is made from it here')
     given = {argument.name.text: argument for argument in head.arguments}
     for index, problem in enumerate(problems[first:], start=first):
-        inside = problem.span.source is top.source and top.line <= problem.span.line <= last
+        inside = problem.span.source == top.source and top.line <= problem.span.line <= last
         if inside and all(related.span != made.span for related in problem.related):
             argument = given.get(problem.span.text)
             place = made if argument is None else Related(argument.span, f"`{problem.span.text}` is given here")

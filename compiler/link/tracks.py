@@ -9,10 +9,11 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import TypeVar
 
-from setwright.diagnostics import Diagnostic
+from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import weeks
-from setwright.link.model import Track
+from setwright.link.model import Filled, Track
 from setwright.link.values import HEAVIEST, LONGEST_SET_S, TIMES, effort_of, number
+from setwright.message import Phrase, message
 from setwright.prescription import (
     Bodyweight,
     ChangeByMass,
@@ -26,7 +27,9 @@ from setwright.prescription import (
     Weight,
 )
 from setwright.quantities import Mass, Unit
-from setwright.suggest import either
+from setwright.record import replace
+from setwright.source import Span
+from setwright.suggest import Suggestion, either
 from setwright.syntax import nodes as n
 from setwright.syntax.habits import decimal_comma
 
@@ -65,16 +68,18 @@ def intensity_track(
     raw: n.RawIntensity | n.RawBodyweight | n.RawChange, problems: Problems, *, first: bool
 ) -> Track[Intensity] | None:
     """An intensity; `first` is False after `then`, where a change of the segment before may stand."""
+    track: Track[Intensity] | None
     match raw:
         case n.RawIntensity():
-            return _stated(raw, problems)
+            track = _stated(raw, problems)
+            return track if raw.of is None else _whole(track, raw)
         case n.RawBodyweight():
-            return _bodyweight(raw, problems)
+            return _whole(_bodyweight(raw, problems), raw)
         case n.RawChange():
             if first:
                 problems.append(weeks.CHANGE_WITHOUT_BEFORE.at(raw.span, found=raw.span.text))
                 return None
-            return _change(raw, problems)
+            return _whole(_change(raw, problems), raw)
 
 
 def rest_track(part: n.RestPart, problems: Problems) -> Track[Rest] | None:
@@ -92,7 +97,31 @@ def rest_track(part: n.RestPart, problems: Problems) -> Track[Rest] | None:
 def _track(raw: n.RawTrack, typed: Callable[[n.Item, bool], T | None]) -> Track[T] | None:
     values = [typed(item, raw.kind is n.TrackKind.STEPS and index == 1) for index, item in enumerate(raw.items)]
     kept = tuple(value for value in values if value is not None)
-    return Track(raw.kind, kept, raw.span, raw.tail) if len(kept) == len(values) else None
+    if len(kept) != len(values):
+        return None
+    return Track(raw.kind, kept, raw.span, raw.tail, filled=_filled(raw, raw.span))
+
+
+def _whole(
+    track: Track[Intensity] | None, raw: n.RawIntensity | n.RawBodyweight | n.RawChange
+) -> Track[Intensity] | None:
+    """The track with the whole of what is written: a sign before it, another movement after it."""
+    if track is None or raw.track is None:
+        return track
+    return replace(track, whole=raw.span, filled=_filled(raw.track, raw.span))
+
+
+def _filled(raw: n.RawTrack, whole: Span) -> Filled | None:
+    """What `whole` reads with the values of a template's words in it; None where it holds none."""
+    text = whole.text
+    places: list[Related] = []
+    for item in reversed(raw.items):
+        if item.given is not None:
+            start, end = item.span.start - whole.start, item.span.end - whole.start
+            text = text[:start] + item.given.text + text[end:]
+            said = Phrase(message("{word} is {value}"), word=item.span.text, value=item.given.span.text)
+            places.insert(0, Related(item.given.span, said))
+    return Filled(text, tuple(places)) if places else None
 
 
 def _own_unit(item: n.Item) -> str | None:
@@ -215,8 +244,11 @@ def _missing_unit(track: n.RawTrack) -> Diagnostic:
     if comma := decimal_comma(line, track.span.end):
         return weeks.MISSING_UNIT.at(track.span, found=found, help=comma)
     efforts = [f"RPE {found}", f"{found} RIR"] if all((item.high or 0) <= 10 for item in track.items) else []
-    could_be = either([f"`{text}`" for text in (*efforts, f"{found}%", f"{found} kg", f"{found} lb")])
-    return weeks.MISSING_UNIT.at(track.span, found=found, help=f"Write {could_be}.")
+    written = (*efforts, f"{found}%", f"{found} kg", f"{found} lb")
+    sentence = f"Write {either([f'`{text}`' for text in written])}."
+    # What moves may be written in several ways with a unit: only of a single number is it plain how.
+    help_ = Suggestion(sentence, found, written if track.kind is n.TrackKind.FIXED else ())
+    return weeks.MISSING_UNIT.at(track.span, found=found, help=help_)
 
 
 def _within(item: n.Item, most: int, problems: Problems) -> Fraction | None:

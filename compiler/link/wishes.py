@@ -10,7 +10,7 @@ from setwright.diagnostics.catalogue import names, structure
 from setwright.link.library import Library
 from setwright.link.values import whole
 from setwright.rules import Wish
-from setwright.suggest import either
+from setwright.suggest import Suggestion, either
 from setwright.syntax import nodes as n
 
 MOST_WISHED = 20  # sets a week for one muscle; more than anyone adds to a plan, and a bound on the work
@@ -27,7 +27,9 @@ def linked_wish(
     group = library.groups.get(subject)
     if group is not None:
         members = either([f"`{member}`" for member in group.members])
-        help_ = f"Write a line for {members}, or one for each." if members else None
+        sentence = f"Write a line for {members}, or one for each."
+        fitting = () if node.muscle.prefixed else group.members  # behind a prefix they are called otherwise
+        help_ = Suggestion(sentence, node.muscle.text, fitting) if members else None
         problems.append(names.GROUP_IN_EMPHASIS.at(node.muscle.span, name=group.word, help=help_))
         return None
     if sets is None:

@@ -7,7 +7,7 @@ import pytest
 from build_plans import BENCH, CURL, SQUAT, day, deload, line, plan, promise, rule, segment, stands, week
 from setwright.diagnostics import Severity
 from setwright.emphasis import emphasised
-from setwright.plan import Plan, SegmentKind, Step
+from setwright.plan import Cause, Plan, Quantity, SegmentKind, Step
 from setwright.rules import Promise, Wish
 
 AT_MOST_SIX = rule("session-sets", "every muscle", None, 6, severity=Severity.ERROR)
@@ -66,9 +66,9 @@ def test_a_segment_keeps_what_was_added_to_it() -> None:
     done, found = emphasised(plan(week(day("Mon", line(BENCH, 3)))), promise(), (asked,))
     assert found == ()
     (only,) = done.weeks[0].sessions[0].lines[0].segments
-    assert (only.sets, only.steps) == (5, (Step("emphasis", "3 sets", "5 sets", asked.span),))
+    assert (only.sets, only.steps) == (5, (Step(Quantity.SETS, Cause.EMPHASIS, 3, 5, asked.span),))
     (again,) = emphasised(done, promise(), (wish("chest", -4),))[0].weeks[0].sessions[0].lines[0].segments
-    assert [(step.before, step.after) for step in again.steps] == [("3 sets", "5 sets"), ("5 sets", "1 set")]
+    assert [(step.before, step.after) for step in again.steps] == [(3, 5), (5, 1)]
 
 
 def test_warm_ups_and_drops_do_not_take_sets() -> None:

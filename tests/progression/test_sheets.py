@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from setwright.pipeline import compile
-from setwright.plan import Line
+from setwright.plan import Cause, Line, Quantity
 
 PLAN = """
 exercise Squat
@@ -36,5 +36,6 @@ def test_what_is_projected() -> None:
 
 def test_a_projected_number_says_where_it_came_from() -> None:
     second = lines()[1]
-    assert [(step.what, step.before, step.after) for step in second.work[0].steps][:1] == [("progression", "6-8", "7")]
-    assert second.work[0].steps[0].span.text.startswith("double-climb")
+    moved = [step for step in second.work[0].steps if step.cause is Cause.PROGRESSION]
+    assert [(step.quantity, step.told_before, step.told_after) for step in moved] == [(Quantity.REPS, "6-8", "7")]
+    assert moved[0].span.text.startswith("double-climb")

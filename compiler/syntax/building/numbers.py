@@ -32,8 +32,12 @@ class Numbers(Placed):
             return Fraction(1), self._of(token)  # a value that no later phase complains of
         return Fraction(str(token)), self._of(token)
 
-    def cluster(self, children: Children) -> tuple[int, ...]:
-        return tuple(self._integer(token) for token in children if token.type == "INT")
+    def cluster(self, children: Children) -> tuple[tuple[int, ...], Span]:
+        tokens = [token for token in children if token.type == "INT"]
+        line, first, last = self._source.line(self._line), self._of(tokens[0]), self._of(tokens[-1])
+        # The parser keeps no brackets either.
+        start, end = line.rfind("(", 0, first.start), line.find(")", last.end) + 1
+        return tuple(self._integer(token) for token in tokens), Span(self._source, self._line, start, end)
 
     def value(self, children: Children) -> dict[str, Any]:
         first = children[0]
@@ -47,8 +51,8 @@ class Numbers(Placed):
                     return {"span": span, "is_max": True}
                 case _:
                     return {"span": span, "word": str(first)}
-        if isinstance(first[0], int):
-            return {"span": self._whole, "cluster": first}
+        if isinstance(first[0], tuple):
+            return {"span": first[1], "cluster": first[0]}
         low, low_span = first
         high, high_span = children[-1]
         return {"span": Span(self._source, self._line, low_span.start, high_span.end), "low": low, "high": high}
