@@ -5,7 +5,7 @@ This is the only place that strings the phases together.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
 from setwright.athlete import Athlete
@@ -20,12 +20,13 @@ from setwright.link.athletes import linked_athlete
 from setwright.link.declarations import declared_library
 from setwright.link.imports import Imports, Unit
 from setwright.link.library import Declared, Library
+from setwright.link.logs import linked_logs
 from setwright.link.movements import check_bests
 from setwright.link.plans import linked_plan
 from setwright.link.rulesets import check_ruleset
 from setwright.link.scopes import Scopes
-from setwright.link.sessions import check_sessions
 from setwright.link.templates import as_plan
+from setwright.log.model import Log
 from setwright.plan import Movement, Plan
 from setwright.record import record, replace
 from setwright.rules import Promise, Wish
@@ -40,10 +41,11 @@ PROGRESSIONS = "progressions.plan"
 
 @record
 class Compilation:
-    """One plan, fitted to one athlete or to none, and what it promises."""
+    """One plan, fitted to one athlete or to none, what it promises, and what was done."""
 
     plan: Plan
     promise: Promise
+    log: Log = Log()
 
 
 @record
@@ -53,6 +55,8 @@ class Compiled:
     diagnostics: tuple[Diagnostic, ...]
     compilations: tuple[Compilation, ...]
     dependencies: tuple[tuple[str, str | None], ...]
+    units: tuple[Unit, ...] = ()  # every file that was read, imports first
+    library: Library | None = None  # what they declare; None where the file itself could not be read
 
     @property
     def has_errors(self) -> bool:
@@ -66,45 +70,65 @@ def compile(
     athletes: tuple[str, ...] = (),
     root: str | None = None,
     text: str | None = None,
+    logs: tuple[str, ...] = (),
 ) -> Compiled:
     """Compile the plans of a file.
 
     `athletes` are names of athletes that the files declare, or paths of files that declare some, or `*` for every one
-    declared. `text` stands for the file's content when it comes from elsewhere. Nothing is raised for what files hold.
+    declared. `logs` are paths of files with sessions that were done. `text` stands for the file's content when it
+    comes from elsewhere. Nothing is raised for what files hold.
     """
     files = Files(Path(root) if root else find_root(Path(path)))
+    return compiled(path, files, LineReader(), athletes=athletes, text=text, logs=logs)
+
+
+def compiled(
+    path: str,
+    files: Files,
+    reader: LineReader,
+    *,
+    athletes: tuple[str, ...] = (),
+    text: str | None = None,
+    logs: tuple[str, ...] = (),
+) -> Compiled:
+    """The same with a window to the files and a reader of one's own, which may keep what does not change."""
     problems: list[Diagnostic] = []
     source = _root_source(files, path, text)
     if isinstance(source, Diagnostic):
         return Compiled((source,), (), files.dependencies)
-    reader = LineReader()
     scopes = Scopes()
     units = Imports(files, reader, problems, scopes).closure(Path(path), source)
-    units = (*units, *_athlete_units(files, reader, athletes, units, problems, scopes))
+    units = (*units, *_other_units(files, reader, (*athletes, *logs), units, problems, scopes))
     library = declared_library(units, reader, problems, scopes)
     library.shipped_progressions = _shipped_progressions(files, reader)
     _check_root(units, source, library, problems)
     chosen = _chosen_athletes(library, athletes, source, problems)
-    compilations = _compilations(library, source, chosen, problems)
+    kept = linked_logs(units, logs, tuple(athlete.name for athlete in chosen), library, problems)
+    compilations = _compilations(library, source, chosen, kept, problems)
     if scopes.lost:
         from setwright.link.lost import without_followers
 
         problems = [*without_followers(problems, scopes)]
-    return Compiled(_in_order(problems), tuple(compilations), files.dependencies)
+    return Compiled(_in_order(problems), tuple(compilations), files.dependencies, units, library)
 
 
 def library(path: str | None = None) -> Library:
     """What the shipped library declares, and a file's own imports where one is given."""
     files = Files(find_root(Path(path)) if path else Path.cwd())
-    problems: list[Diagnostic] = []
     lines = "use stdlib.exercises\nuse stdlib.rules\nuse stdlib.progressions\nuse stdlib.templates\n"
     source = files.read(Path(path), path) if path else Source("library.plan", lines)
     reader = LineReader()
-    if isinstance(source, Diagnostic):
-        return Library(reader)
+    return Library(reader) if isinstance(source, Diagnostic) else declared(source, files, reader)
+
+
+def declared(source: Source, files: Files, reader: LineReader) -> Library:
+    """What a file and its imports declare, without anything being linked."""
+    problems: list[Diagnostic] = []
     scopes = Scopes()
-    units = Imports(files, reader, problems, scopes).closure(Path(path or "library.plan"), source)
-    return declared_library(units, reader, problems, scopes)
+    units = Imports(files, reader, problems, scopes).closure(Path(source.path), source)
+    library = declared_library(units, reader, problems, scopes)
+    library.shipped_progressions = _shipped_progressions(files, reader)
+    return library
 
 
 # ---- the steps -----------------------------------------------------------------------------------
@@ -116,18 +140,18 @@ def _root_source(files: Files, path: str, text: str | None) -> Source | Diagnost
     return files.read(Path(path), path)
 
 
-def _athlete_units(
+def _other_units(
     files: Files,
     reader: LineReader,
-    athletes: tuple[str, ...],
+    named: tuple[str, ...],
     units: tuple[Unit, ...],
     problems: list[Diagnostic],
     scopes: Scopes,
 ) -> tuple[Unit, ...]:
-    """The files that `athletes` names, with what they use."""
+    """The files that athletes and logs are named by, with what they use."""
     known = {unit.parsed.source.path for unit in units}
     made: list[Unit] = []
-    for name in athletes:
+    for name in dict.fromkeys(named):
         if not name.endswith(".plan"):
             continue
         found = files.read(Path(name), name)
@@ -160,7 +184,6 @@ def _check_root(units: tuple[Unit, ...], source: Source, library: Library, probl
             continue
         if not unit.parsed.statements and unit.parsed.source is source:
             problems.append(reading.EMPTY_FILE.at(Span(source, 1, 0, 0)))
-        check_sessions(unit.parsed.statements, library, problems)
         for statement in unit.parsed.statements:
             match statement.node:
                 case Head(word="exercise", name=name):
@@ -218,10 +241,14 @@ def _refuse_doubles(declared: Iterable[Declared], what: str, problems: list[Diag
 
 
 def _compilations(
-    library: Library, source: Source, athletes: list[Athlete], problems: list[Diagnostic]
+    library: Library,
+    source: Source,
+    athletes: list[Athlete],
+    logs: Mapping[str | None, Log],
+    problems: list[Diagnostic],
 ) -> list[Compilation]:
     """The root file's plans, each for each athlete."""
-    plans = [declared for declared in library.plans if declared.span.source is source]
+    plans = [declared for declared in library.plans if declared.span.source == source]
     _refuse_doubles(plans, "plan", problems)
     readable = not _has_errors(problems)  # sums over lines that could not be read would raise false alarms
     made: list[Compilation] = []
@@ -244,7 +271,8 @@ def _compilations(
                 done = adapted_plan(plan, athlete, _finder(library), problems)
                 done = _emphasised(done, linked.promise, athlete.wishes, problems)
             fitted = fitted_plan(done, athlete, _finder(library), problems)
-            made.append(Compilation(with_plain_names(fitted, library.plain_names), linked.promise))
+            log = logs.get(athlete.name if athlete else None, Log())
+            made.append(Compilation(with_plain_names(fitted, library.plain_names), linked.promise, log))
     return made
 
 

@@ -9,6 +9,20 @@ SPREAD = 0.05  # and neither is what is so much less alike than the best
 LONGEST = 120  # characters; longer names are compared with none, since that takes a time that grows with their square
 
 
+class Suggestion(str):
+    """A help sentence that says what could stand in place of `word`: one of `names`, best first."""
+
+    __slots__ = ("names", "word")
+    word: str
+    names: tuple[str, ...]
+
+    def __new__(cls, sentence: str, word: str, names: Iterable[str]) -> Suggestion:
+        """The sentence, which says the same as the names do."""
+        made = super().__new__(cls, sentence)
+        made.word, made.names = word, tuple(names)
+        return made
+
+
 def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
     """The known names nearest to `word`, best first; empty where none is near (none is better than a bad one)."""
     scored = [(score, name) for name in _perhaps(word, known) if (score := _likeness(word, name)) >= NEAR]
@@ -43,10 +57,16 @@ def _likeness(word: str, name: str) -> float:
     return matcher.ratio()
 
 
-def did_you_mean(word: str, known: Iterable[str]) -> str | None:
+def did_you_mean(word: str, known: Iterable[str]) -> Suggestion | None:
     """A help sentence, or None where nothing is near."""
-    names = nearest(word, known)
-    return f"Did you mean {either([f'`{name}`' for name in names])}?" if names else None
+    return meant(word, nearest(word, known))
+
+
+def meant(word: str, names: Sequence[str]) -> Suggestion | None:
+    """The same of names that are known to be near; None for none."""
+    if not names:
+        return None
+    return Suggestion(f"Did you mean {either([f'`{name}`' for name in names])}?", word, names)
 
 
 def either(parts: Sequence[str], word: str = "or") -> str:

@@ -15,7 +15,10 @@ athlete_option = click.option(
 )
 
 root_option = click.option(
-    "--root", metavar="DIR", help="The folder that imports must stay in, instead of the one found by itself."
+    "--root",
+    type=click.Path(),
+    metavar="DIR",
+    help="The folder that imports must stay in, instead of the one found by itself.",
 )
 
 
