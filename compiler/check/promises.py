@@ -25,18 +25,28 @@ def breaches(plan: Plan, promise: Promise, measures: Sequence[Measure] = MEASURE
 
     Rules that are not sound (`rule_faults` tells of them) are passed over.
     """
+    used: set[Waiver] = set()
+    found = [told(breach, plan) for breach in broken(plan, promise, measures, used)]
+    known = {measure.name for measure in measures}
+    idle = [waiver for waiver in promise.waivers if waiver not in used and waiver.measure in known]
+    return (*found, *(unused(waiver) for waiver in idle))
+
+
+def broken(
+    plan: Plan, promise: Promise, measures: Sequence[Measure] = MEASURES, used: set[Waiver] | None = None
+) -> tuple[Breach, ...]:
+    """The same as data, before it is told; waivers that waive something are added to `used`."""
     ledger = Ledger(plan, promise)
     known = {measure.name: measure for measure in measures}
-    used: set[Waiver] = set()
-    found: list[Diagnostic] = []
+    answering: set[Waiver] = set() if used is None else used
+    found: list[Breach] = []
     for rule in promise.rules:
         measure = known.get(rule.measure)
         if measure is not None and is_sound(rule, measure):
             outside = [figure for figure in measure.figures(ledger, rule) if not fits(figure.value, rule.bound)]
-            held = [figure for figure in outside if not _waived(figure, rule, ledger, used)]
-            found += [told(breach, plan) for breach in _merged(rule, measure, held)]
-    idle = [waiver for waiver in promise.waivers if waiver not in used and waiver.measure in known]
-    return (*found, *(unused(waiver) for waiver in idle))
+            held = [figure for figure in outside if not _waived(figure, rule, ledger, answering)]
+            found += _merged(rule, measure, held)
+    return tuple(found)
 
 
 def _waived(figure: Figure, rule: Rule, ledger: Ledger, used: set[Waiver]) -> bool:
