@@ -53,8 +53,8 @@ def checks(exported: str, folder: Path, *, declared: str = "use stdlib.exercises
     found = run_command("check", str(log))
     said = found.stdout + found.stderr
     assert found.exit_code == 0, said
-    assert "error" not in said, said
-    assert "warning" not in said, said
+    assert "error[" not in said, said
+    assert "warning[" not in said, said
 
 
 def opened(page: Page, key: str) -> Locator:

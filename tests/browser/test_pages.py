@@ -8,13 +8,15 @@ from __future__ import annotations
 import re
 import shutil
 import subprocess
+from collections import Counter
 from html import unescape
 from pathlib import Path
 
 import pytest
 
 from run_command import run_command
-from setwright.plan import Plan
+from setwright.plan import Plan, Session
+from setwright.record import replace
 from setwright.render import html
 from setwright.render.html import comparison as html_comparison
 from setwright.render.material import Material
@@ -47,6 +49,20 @@ MEASURE = """<script>addEventListener("load", () => {
 })</script></body>"""
 FRAMES = """<!DOCTYPE html><title></title><style>iframe { border: 0 }</style>
 <script>addEventListener("message", e => { document.title += e.data + "|" })</script>"""
+
+
+def noted(weeks: int) -> Plan:
+    """Five days of every form a prescription can take, supersets and circuits among them, and a long note a line."""
+    plan = long(weeks, 5, 6)
+    note = "Leave the bar on the pins between sets, breathe, and write down what the last one felt like."
+
+    def with_notes(session: Session) -> Session:
+        return replace(session, lines=tuple(replace(line, notes=(note, note)) for line in session.lines))
+
+    return replace(
+        plan,
+        weeks=tuple(replace(week, sessions=tuple(map(with_notes, week.sessions))) for week in plan.weeks),
+    )
 
 
 @pytest.fixture(scope="module")
@@ -97,6 +113,25 @@ def test_four_sessions_of_six_lines_take_one_page(size: str, page: Path, tmp_pat
     assert weeks == [{week} for week in range(1, 13)]
 
 
+@pytest.mark.parametrize("size", ["A4", "Letter"])
+@pytest.mark.parametrize(
+    ("plan", "most"),
+    [(long(4, 5, 6), 2), (long(4, 6, 6), 3), (noted(4), 3), (long(52, 3, 4), 1)],
+    ids=["five days", "six days", "groups and long notes", "a year"],
+)
+def test_weeks_start_a_page_and_sessions_stay_whole(plan: Plan, most: int, size: str, tmp_path: Path) -> None:
+    made = reported(plan)
+    pages = printed(html.page(Material(made.plan, made.volume, made.overview)), size, tmp_path)
+    weeks = [{week_of(mark) for mark in marks} for marks in pages if marks]
+    assert all(len(found) == 1 for found in weeks)
+    counts = Counter(number for found in weeks for number in found)
+    assert list(counts) == [week.number for week in plan.weeks]
+    assert max(counts.values()) <= most
+    for marks in pages:
+        heads = {mark.removeprefix("head-") for mark in marks if mark.startswith("head")}
+        assert heads == {mark.removeprefix("foot-") for mark in marks if mark.startswith("foot")}
+
+
 def test_the_foot_of_a_page_says_whose_it_is(page: Path, tmp_path: Path) -> None:
     browse(tmp_path, f"--print-to-pdf={tmp_path / 'printed.pdf'}", page.as_uri())
     pages = run("pdftotext", "-layout", str(tmp_path / "printed.pdf"), "-").removesuffix("\f").split("\f")
@@ -119,6 +154,10 @@ def test_plans_side_by_side_do_not_scroll_sideways(tmp_path: Path) -> None:
     plans = [hostile(), long(52, 3, 4), *(long(8, days, 4) for days in (2, 4, 5, 6))]
     made = comparison(columns([(f"{at}.plan", plan, Promise()) for at, plan in enumerate(plans)]))
     assert measured(html_comparison.page(made), tmp_path) == FITS
+
+
+def test_the_twelve_weeks_stay_small(page: Path) -> None:
+    assert page.stat().st_size < 400_000
 
 
 def test_the_page_needs_nothing_else(page: Path) -> None:

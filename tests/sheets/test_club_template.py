@@ -255,8 +255,8 @@ def table(head: str) -> dict[str, list[str]]:
 
 RECORDS = (
     *(sheet.Sheet, sheet.BlockSheet, sheet.WeekMark, sheet.WeekSheet, sheet.SessionSheet, sheet.Part, sheet.Station),
-    *(sheet.Row, sheet.Disc, sheet.Remark, front.Fact, front.Entry, tables.Grid, tables.Head, tables.Record),
-    *(tables.Cell, Look),
+    *(sheet.Row, sheet.Disc, sheet.Remark, sheet.Reason, front.Fact, front.Entry),
+    *(tables.Grid, tables.Head, tables.Record, tables.Cell, Look),
 )
 
 

@@ -6,7 +6,6 @@ Comes in: a plan, its volume and overview. Goes out: the text of the page.
 from __future__ import annotations
 
 from base64 import b64encode
-from collections.abc import Sequence
 from functools import cache
 from hashlib import sha256
 from typing import Final
@@ -14,7 +13,7 @@ from typing import Final
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from setwright.render import aims, front, keys, sheet, tables
+from setwright.render import aims, done, front, keys, tables
 from setwright.render.html import recording
 from setwright.render.html.accent import accent
 from setwright.render.html.figures import figure
@@ -50,13 +49,23 @@ def dressed(look: Look, values: dict[str, object]) -> str:
     return club_page(look.template, shipped, values)
 
 
-def given(material: Material, look: Look) -> dict[str, object]:
-    """What a template is given; chapter 22 of the reference describes it."""
+def session_page(material: Material, look: Look = PLAIN) -> str:
+    """A plan of one session (`gathered.only_session`) as a page: the sheet's own card, the cautions, the keys."""
+    values = given(material, look, ("alone.css",))
+    return environment(look.language).get_template("alone.html.j2").render(values)
+
+
+def given(material: Material, look: Look, styles: tuple[str, ...] = ()) -> dict[str, object]:
+    """What a template is given; chapter 22 of the reference describes it. `styles` come after the shipped ones."""
     plan, volume, overview = material.plan, material.volume, material.overview
     language = look.language
     asked = aims.targets_of(material)
-    arranged = sheet.sheet(plan, overview, language)
-    sheet_style = _style_of(look) + Markup(foot(arranged, language))
+    arranged = done.arranged(material, language)
+    if look.why:
+        from setwright.render.html.reasons import with_reasons
+
+        arranged = with_reasons(arranged, plan, language)
+    sheet_style = _style_of(material, look, styles) + Markup(foot(arranged, language))
     return {
         "look": look,
         "sheet": arranged,
@@ -79,9 +88,14 @@ def given(material: Material, look: Look) -> dict[str, object]:
     }
 
 
-def _style_of(look: Look) -> Markup:
-    """The shipped style, and what a club's look adds to it."""
-    names = (*STYLES, "club.css") if look.club or look.logo else STYLES
+def _style_of(material: Material, look: Look, more: tuple[str, ...]) -> Markup:
+    """The shipped style, and what a club's look and a log add to it."""
+    asked = (
+        ("club.css", bool(look.club or look.logo)),
+        ("why.css", look.why),
+        ("log.css", material.outcomes is not None),
+    )
+    names = (*STYLES, *(name for name, is_wanted in asked if is_wanted), *more)
     return style(names) + Markup(accent(look.colour) if look.colour else "")
 
 
@@ -100,7 +114,8 @@ def environment(language: Language = ENGLISH) -> Environment:
     return made
 
 
-def style(names: Sequence[str]) -> Markup:
+@cache
+def style(names: tuple[str, ...]) -> Markup:
     """Style sheets of this folder as one: files of ours, never a person's text, so that they may stand as they are."""
     loader = environment().loader
     assert loader is not None

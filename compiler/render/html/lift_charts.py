@@ -157,11 +157,12 @@ def _strip(reading: _Reading, weeks: Sequence[LiftWeek], language: Language) -> 
     for at, week in enumerate(weeks):
         value = reading.of(week)
         if value is not None:
-            x, y = _x(at, len(weeks)), plain(reading.y(value), 1)
+            height = reading.y(value)
+            x, y = _x(at, len(weeks)), plain(height, 1)
             line.append(f"{'L' if follows else 'M'}{x} {y}")
             dots.append(f"M{x} {y}h.01")
             if at % every == 0:
-                numbers.append((x, plain(reading.y(value) - LIFT, 1), _number(value, language)))
+                numbers.append((x, plain(height - LIFT, 1), _number(value, language)))
         follows = value is not None
     unit = "%" if reading.kind == "percent" else "RPE"
     middle = (reading.top + LABEL + reading.foot) // 2

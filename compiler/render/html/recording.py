@@ -22,8 +22,9 @@ from typing import Any, Final
 
 from markupsafe import Markup
 
+from setwright.check.figures.effort import is_scaled
 from setwright.plan import Handling, Line, Movement, Plan, Segment, SegmentKind, Session, Week
-from setwright.prescription import Bodyweight, ChangeByMass, ChangeByPercent, Effort, Intensity, Reps, RepsKind, Rest
+from setwright.prescription import Bodyweight, ChangeByMass, ChangeByPercent, Effort, Reps, RepsKind, Rest
 from setwright.quantities import plain
 from setwright.render import words
 from setwright.render.html.recording_words import spoken
@@ -130,7 +131,7 @@ def _rest(line: Line) -> tuple[int, int, int] | None:
 
 
 def _whole(seconds: Fraction) -> int:
-    return int(seconds + Fraction(1, 2))
+    return (2 * seconds.numerator + seconds.denominator) // (2 * seconds.denominator)
 
 
 def _hung(line: Line) -> Iterator[tuple[Segment, bool]]:
@@ -146,7 +147,7 @@ def _alike(movement: Movement, segment: Segment, on_body: bool) -> tuple[Any, ..
     """Sets that are alike, with what a set that went as written is recorded as: ranges at their top, as for loads."""
     load, hangs, unit = _load(movement, segment, on_body)
     low, high, kind = _amount(segment.reps)
-    effort, scale = _effort(segment.intensity)
+    effort, scale = _effort(segment)
     is_drop = int(segment.kind is SegmentKind.DROP)
     return (segment.sets, load, hangs, unit, low, high, kind, int(segment.reps.per_side), effort, scale, is_drop)
 
@@ -172,8 +173,14 @@ def _amount(reps: Reps) -> tuple[str, str, str]:
     return plain(reps.low, 3), plain(reps.high, 3), _KINDS.get(reps.kind, "")
 
 
-def _effort(intensity: Intensity | None) -> tuple[str, str]:
-    """The effort at the top of its range, and the scale it was written in; RPE where none is stated."""
+def _effort(segment: Segment) -> tuple[str, str]:
+    """The effort at the top of its range, and the scale it was written in; RPE where none is stated.
+
+    Nobody knows how hard a set is whose load a deload scaled: the athlete says.
+    """
+    intensity = segment.intensity
     if not isinstance(intensity, Effort):
         return "", "RPE"
+    if is_scaled(segment):
+        return "", "RIR" if intensity.as_reserve else "RPE"
     return (plain(10 - intensity.high), "RIR") if intensity.as_reserve else (plain(intensity.high), "RPE")

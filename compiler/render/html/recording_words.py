@@ -34,6 +34,20 @@ def _of_sets(language: Language) -> dict[str, str]:
         "best_least": text("best at least {best} ({model})"),
         "past": text("no estimate past 10 repetitions to failure"),
         "top": text("Highest so far: {best}"),
+        **_of_slips(language),
+    }
+
+
+def _of_slips(language: Language) -> dict[str, str]:
+    text = language.text
+    return {
+        "wrong": text("The set is left out until this is put right."),
+        "wrong_load": text("The load is a number from 0 to {most} {unit}."),
+        "wrong_body": text("The added load is a number up to {most} {unit}, with a minus where it helps."),
+        "wrong_reps": text("Repetitions are a whole number up to {most}."),
+        "wrong_seconds": text("Seconds are a number up to {most}."),
+        "wrong_metres": text("Metres are a number up to {most}."),
+        "wrong_effort": text("{scale} is a number from {low} to {high}."),
     }
 
 

@@ -149,10 +149,21 @@ function strayLogs(plan) {
   }).filter((log) => log.entries.length || log.note);
 }
 
-// Comments at the end of the exported text: what could not be read, and what is undecided.
+// Comments at the end of the exported text: what could not be read, what cannot be, and what is undecided.
 function asides() {
   const unread = live(book.kept).map(([, one]) => NOT_READ + one.text);
-  return [...unread, ...live(book.clashes).map(([, clash]) => `# undecided: ${clashWords(clash)}`)];
+  return [...unread, ...Object.keys(book.sessions ?? {}).sort().flatMap(unfinished), ...live(book.clashes).map(([, clash]) => `# undecided: ${clashWords(clash)}`)];
+}
+
+// The sets of a session that are left out, since what was typed for them cannot be.
+function unfinished(key) {
+  const { date, lines } = book.sessions?.[key] ?? {};
+  return Object.entries(lines ?? {}).flatMap(([id, line]) => live(line).filter(([, set]) => wrongIn(set).length)
+    .map(([place, set]) => {
+      const [name, label] = JSON.parse(id);
+      const called = `${name}${label && ` ${quoted(label)}`}, set ${Number(place) + 1}`;
+      return `${NOT_FINISHED}${date?.value ?? key} ${called}: ${setWords([set])}`;
+    }));
 }
 
 function clashWords(clash) {

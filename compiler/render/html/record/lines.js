@@ -4,6 +4,7 @@ const SETS_A_LINE = 20;
 const LONGEST_NOTE = 900;
 const NOTE_PARTS = new RegExp(`.{1,${LONGEST_NOTE}}`, "gu");
 const NOT_READ = "# not read: ";
+const NOT_FINISHED = "# not finished: ";
 
 function quoted(text) {
   return `"${text.replace(/["\\]/g, "\\$&")}"`;

@@ -121,6 +121,7 @@ function tick(session, line, row) {
   const done = !isDone(session, line, row);
   if (done && !tidy(set)) {
     for (const name of Object.keys(row.fields)) mark(row, name, set);
+    tellWhy(session, line, row, set);
     Object.values(row.fields).find((input) => input.hasAttribute("aria-invalid"))?.focus();
     return;
   }
@@ -129,11 +130,24 @@ function tick(session, line, row) {
   changed(session, line);
 }
 
-// A field is marked where its own text is what makes the set impossible.
 function mark(row, name, set) {
-  const isWrong = tidy({ ...set, load: "", reps: "1", effort: "", [name]: set[name] }) === null;
-  row.fields[name].toggleAttribute("aria-invalid", isWrong);
-  if (isWrong) row.fields[name].setAttribute("aria-invalid", "true");
+  if (isWrong(set, name)) row.fields[name].setAttribute("aria-invalid", "true");
+  else row.fields[name].removeAttribute("aria-invalid");
+}
+
+// Under the row, for as long as a field of it is marked: what the field takes, and that the set is left out till then.
+function tellWhy(session, line, row, set) {
+  const wrong = Object.keys(row.fields).filter((name) => row.fields[name].hasAttribute("aria-invalid"));
+  const words = wrong.length ? [...wrong.map((name) => whyWrong(set, name)), say("wrong")].join(" ") : "";
+  const id = `why-${session.article.id}-${line.order}-${row.place}`;
+  for (const [name, input] of Object.entries(row.fields)) {
+    if (wrong.includes(name)) input.setAttribute("aria-describedby", id);
+    else input.removeAttribute("aria-describedby");
+  }
+  row.why ??= make("p", { class: "rec-why", role: "alert", id });
+  if (!words) row.why.remove();
+  else if (!row.why.isConnected) row.node.append(row.why);
+  if (row.why.textContent !== words) row.why.textContent = words;
 }
 
 function refresh(session, line, row) {
@@ -143,6 +157,7 @@ function refresh(session, line, row) {
     if (document.activeElement !== input) input.value = shown(set[name]);
     if (set[name].trim() || !input.hasAttribute("aria-invalid")) mark(row, name, { ...set, reps: set.reps || "1" });
   }
+  tellWhy(session, line, row, set);
   row.tick.setAttribute("aria-pressed", String(done));
   row.node.classList.toggle("rec-done", done);
   // What is only asked for speaks for no best yet.

@@ -131,7 +131,7 @@ function footOf(session) {
   const note = make("textarea", {
     id: `${id}-note`, rows: 2, maxlength: LONGEST_NOTE, dir: "auto", oninput: () => keepNote(session, note),
   });
-  const lines = () => sessionsText([logOf(session.key, plan)].filter(Boolean));
+  const lines = () => sessionsText([logOf(session.key, plan)].filter(Boolean), unfinished(session.key));
   session.readFoot = () => {
     const kept = book.sessions?.[session.key];
     if (document.activeElement !== date) date.value = kept?.date?.value ?? (session.date || today());

@@ -12,6 +12,24 @@ function tidy(set) {
   return impossible ? null : { ...set, load: load === "0" ? "" : load, reps, effort };
 }
 
+// The fields whose own text is what makes the set impossible; an empty one is only not filled in yet.
+function wrongIn(set) {
+  return ["load", "reps", "effort"].filter((name) => set[name].trim() && isWrong(set, name));
+}
+
+function isWrong(set, name) {
+  return tidy({ ...set, load: "", reps: "1", effort: "", [name]: set[name] }) === null;
+}
+
+// What the field takes.
+function whyWrong(set, name) {
+  const [low, high] = set.scale === "RIR" ? [0, 9] : [1, 10];
+  if (name === "effort") return say("wrong_effort", { scale: set.scale, low, high });
+  const most = name === "load" ? MOST_LOAD[set.unit] : MOST_AMOUNT[set.kind];
+  const what = name === "load" ? (set.body ? "body" : "load") : { "": "reps", s: "seconds", m: "metres" }[set.kind];
+  return say(`wrong_${what}`, { most, unit: set.unit });
+}
+
 // `5`, `40`, or a cluster's `1+1+1`.
 function amountOf(typed, kind) {
   const parts = typed.trim().replace(/^\((.*)\)$/, "$1").split("+");

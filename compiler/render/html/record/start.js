@@ -10,7 +10,8 @@ function start() {
   data = JSON.parse(block.textContent);
   plan = planned();
   loadBook();
-  for (const session of plan.values()) prepare(session);
+  const articles = new Map([...document.querySelectorAll("[data-session]")].map((one) => [one.dataset.session, one]));
+  for (const session of plan.values()) prepare(session, articles.get(session.key));
   (document.getElementById("weeks") ?? document.body.lastElementChild).after(recordsPanel());
   document.querySelector("nav.weeks p")?.append(" ", make("a", { href: "#records" }, say("records")));
   restBar = restBarOf();
@@ -22,8 +23,8 @@ function start() {
   goToToday();
 }
 
-function prepare(session) {
-  session.article = [...document.querySelectorAll("[data-session]")].find((one) => one.dataset.session === session.key);
+function prepare(session, article) {
+  session.article = article;
   if (!session.article || !session.lines.length) {
     plan.delete(session.key);
     return;
@@ -150,4 +151,5 @@ function showTrouble() {
     shownText));
 }
 
-start();
+// The sheet is seen first; a page in the background waits until it is looked at.
+requestAnimationFrame(() => setTimeout(start));
