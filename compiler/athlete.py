@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from datetime import time
+from datetime import date, time
 from fractions import Fraction
 
+from setwright.plan import EaseIn
 from setwright.quantities import Mass, Unit
 from setwright.record import record
 from setwright.rules import Wish
@@ -15,7 +16,8 @@ from setwright.source import Span
 class Best:
     """A best in one movement: tested when `reps` is None, else to be estimated from a set.
 
-    `reserve` is how many repetitions were left in that set (0 for a set to failure).
+    `reserve` is how many repetitions were left in that set (0 for a set to failure). `on` is the day of a best that a
+    log tells of, and `trend_by` the model where it is the value of a trend on that day, not a test.
     """
 
     movement: str
@@ -23,6 +25,8 @@ class Best:
     span: Span
     reps: Fraction | None = None
     reserve: Fraction = Fraction(0)
+    on: date | None = None
+    trend_by: str | None = None
 
 
 @record
@@ -68,10 +72,12 @@ class Athlete:
     avoids: tuple[Avoided, ...] = ()
     swaps: tuple[OwnSwap, ...] = ()
     bests: tuple[Best, ...] = ()
+    bests_from_log: Span | None = None  # the line that says so
     model: str | None = None
     round_down: bool | None = None
     wishes: tuple[Wish, ...] = ()
     notes: tuple[str, ...] = ()
+    ease_in: EaseIn | None = None
     lines: tuple[tuple[str, Span], ...] = ()  # where `bar`, `plates`, `dumbbells`, `kettlebells`, `has` are said
 
     def line_of(self, word: str) -> Span | None:

@@ -5,7 +5,9 @@ This is the only place that strings the phases together.
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Mapping
+from datetime import date
 from pathlib import Path
 
 from setwright.athlete import Athlete
@@ -15,14 +17,14 @@ from setwright.diagnostics.catalogue import names, reading, structure
 from setwright.expand import expanded_plan
 from setwright.files import LIBRARY, Files, decoded, find_root
 from setwright.fit import adapted_plan, fitted_plan
-from setwright.fit.names import with_plain_names
+from setwright.fit.names import log_with_plain_names, with_plain_names
 from setwright.link.athletes import linked_athlete
 from setwright.link.declarations import declared_library
 from setwright.link.imports import Imports, Unit
 from setwright.link.library import Declared, Library
 from setwright.link.logs import linked_logs
 from setwright.link.movements import check_bests
-from setwright.link.plans import linked_plan
+from setwright.link.plans import Linked, linked_plan
 from setwright.link.rulesets import check_ruleset
 from setwright.link.scopes import Scopes
 from setwright.link.templates import as_plan
@@ -71,15 +73,17 @@ def compile(
     root: str | None = None,
     text: str | None = None,
     logs: tuple[str, ...] = (),
+    on: date | None = None,
 ) -> Compiled:
     """Compile the plans of a file.
 
     `athletes` are names of athletes that the files declare, or paths of files that declare some, or `*` for every one
-    declared. `logs` are paths of files with sessions that were done. `text` stands for the file's content when it
+    declared. `logs` are paths of files with sessions that were done; sessions planned before the day `on` are over,
+    whether they were done or not. `text` stands for the file's content when it
     comes from elsewhere. Nothing is raised for what files hold.
     """
     files = Files(Path(root) if root else find_root(Path(path)))
-    return compiled(path, files, LineReader(), athletes=athletes, text=text, logs=logs)
+    return compiled(path, files, LineReader(), athletes=athletes, text=text, logs=logs, on=on)
 
 
 def compiled(
@@ -90,6 +94,7 @@ def compiled(
     athletes: tuple[str, ...] = (),
     text: str | None = None,
     logs: tuple[str, ...] = (),
+    on: date | None = None,
 ) -> Compiled:
     """The same with a window to the files and a reader of one's own, which may keep what does not change."""
     problems: list[Diagnostic] = []
@@ -98,13 +103,13 @@ def compiled(
         return Compiled((source,), (), files.dependencies)
     scopes = Scopes()
     units = Imports(files, reader, problems, scopes).closure(Path(path), source)
-    units = (*units, *_other_units(files, reader, (*athletes, *logs), units, problems, scopes))
+    units = (*units, *_other_units(files, reader, athletes, logs, units, problems, scopes))
     library = declared_library(units, reader, problems, scopes)
     library.shipped_progressions = _shipped_progressions(files, reader)
     _check_root(units, source, library, problems)
     chosen = _chosen_athletes(library, athletes, source, problems)
     kept = linked_logs(units, logs, tuple(athlete.name for athlete in chosen), library, problems)
-    compilations = _compilations(library, source, chosen, kept, problems)
+    compilations = _compilations(library, source, chosen, kept, on, problems)
     if scopes.lost:
         from setwright.link.lost import without_followers
 
@@ -144,23 +149,26 @@ def _other_units(
     files: Files,
     reader: LineReader,
     named: tuple[str, ...],
+    logs: tuple[str, ...],
     units: tuple[Unit, ...],
     problems: list[Diagnostic],
     scopes: Scopes,
 ) -> tuple[Unit, ...]:
     """The files that athletes and logs are named by, with what they use."""
-    known = {unit.parsed.source.path for unit in units}
+    known = {os.path.realpath(unit.parsed.source.path) for unit in units}
     made: list[Unit] = []
-    for name in dict.fromkeys(named):
-        if not name.endswith(".plan"):
+    for name in dict.fromkeys((*named, *logs)):
+        if not name.endswith(".plan") or os.path.realpath(name) in known:
             continue
         found = files.read(Path(name), name)
         if isinstance(found, Diagnostic):
             problems.append(found)
             continue
-        closure = Imports(files, reader, problems, scopes).closure(Path(name), found)
-        made.extend(unit for unit in closure if unit.parsed.source.path not in known)
-        known.update(unit.parsed.source.path for unit in closure)
+        for unit in Imports(files, reader, problems, scopes).closure(Path(name), found, is_log=name in logs):
+            real = os.path.realpath(unit.parsed.source.path)
+            if real not in known:
+                made.append(unit)
+                known.add(real)
     return tuple(made)
 
 
@@ -223,7 +231,8 @@ def _chosen_athletes(
         if name == EVERY_ATHLETE:
             chosen.update(linked)
         elif name.endswith(".plan"):
-            chosen.update({who: athlete for who, athlete in linked.items() if athlete.span.source.path == name})
+            real = os.path.realpath(name)
+            chosen.update((who, one) for who, one in linked.items() if os.path.realpath(one.span.source.path) == real)
         elif name in linked:
             chosen[name] = linked[name]
         else:
@@ -245,6 +254,7 @@ def _compilations(
     source: Source,
     athletes: list[Athlete],
     logs: Mapping[str | None, Log],
+    on: date | None,
     problems: list[Diagnostic],
 ) -> list[Compilation]:
     """The root file's plans, each for each athlete."""
@@ -257,7 +267,7 @@ def _compilations(
         if linked is None:
             continue
         muscles = library.muscles.values()
-        groups = ((group.word, group.members) for group in library.groups.values())
+        groups = tuple((group.word, group.members) for group in library.groups.values())
         plan = expanded_plan(linked.plan, muscles, groups, problems)
         if plan is None:
             continue
@@ -266,14 +276,56 @@ def _compilations(
             plan = _emphasised(plan, linked.promise, linked.wishes, problems)
             problems.extend(breaches(plan, linked.promise))
         for athlete in athletes or (None,):
-            done = plan
-            if athlete is not None:
-                done = adapted_plan(plan, athlete, _finder(library), problems)
-                done = _emphasised(done, linked.promise, athlete.wishes, problems)
-            fitted = fitted_plan(done, athlete, _finder(library), problems)
             log = logs.get(athlete.name if athlete else None, Log())
+            found: list[Diagnostic] = []
+            done = _adapted(plan, linked, athlete, library, found)
+            if log.sessions or log.aways:
+                done, found = _followed(done, plan, linked, athlete, library, log, on, found)
+            problems.extend(found)
+            fitted = fitted_plan(done, athlete, _finder(library), problems, log)
+            log = log_with_plain_names(log, fitted, library.plain_names)
             made.append(Compilation(with_plain_names(fitted, library.plain_names), linked.promise, log))
     return made
+
+
+def _adapted(plan: Plan, linked: Linked, athlete: Athlete | None, library: Library, problems: list[Diagnostic]) -> Plan:
+    """The plan with the athlete's movements, days and wishes."""
+    if athlete is None:
+        return plan
+    done = adapted_plan(plan, athlete, _finder(library), problems)
+    return _emphasised(done, linked.promise, athlete.wishes, problems)
+
+
+def _followed(
+    adapted: Plan,
+    plan: Plan,
+    linked: Linked,
+    athlete: Athlete | None,
+    library: Library,
+    log: Log,
+    on: date | None,
+    found: list[Diagnostic],
+) -> tuple[Plan, list[Diagnostic]]:
+    """The plan as days away and what was done leave it, laid out again where a line of it answers the log."""
+    from setwright.fit.absences import with_absences, without_missed
+    from setwright.fit.easing import eased_places, with_easing
+    from setwright.log.claims import unfounded_claims
+    from setwright.log.history import history
+
+    days = frozenset(session.day for session in log.sessions)
+    dated, left_out = with_absences(adapted, log.aways, days, found)
+    rule = (athlete.ease_in if athlete else None) or plan.ease_in
+    eased = eased_places(dated, log, rule, on, left_out)
+    if any(line.advance for week in plan.weeks for session in week.sessions for line in session.lines):
+        known = history(dated, log, on, left_out | eased.keys())
+        found = []
+        again = expanded_plan(linked.plan, plan.muscles, plan.groups, [], known)
+        if again is not None:
+            again = _emphasised(again, linked.promise, linked.wishes, [])
+            again = _adapted(again, linked, athlete, library, found)
+            dated, _ = with_absences(again, log.aways, days, found)
+    found.extend(unfounded_claims(dated, log))
+    return without_missed(with_easing(dated, rule, eased), left_out, log.aways), found
 
 
 def _emphasised(plan: Plan, promise: Promise, wishes: tuple[Wish, ...], problems: list[Diagnostic]) -> Plan:

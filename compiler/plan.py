@@ -72,6 +72,7 @@ class Quantity(Enum):
     TEMPO = "tempo"
     MOVEMENT = "movement"
     DAY = "day"
+    DATE = "date"
 
 
 class Cause(Enum):
@@ -80,7 +81,7 @@ class Cause(Enum):
     PARAMETER = "parameter"  # a template's words, filled by its call: text to text
     WRITTEN = "written"  # text, read; what is not written counts as one set
     TRACK = "track"  # text over weeks, read off. week, of: which working week of how many
-    PROGRESSION = "progression"  # goes on from week to week. exposure: which in the block
+    PROGRESSION = "progression"  # goes on from week to week. exposure: which in the block; done, on: the last that was done
     LIMIT = "limit"  # most: the RPE that is not passed
     DELOAD = "deload"  # share: what is left of sets or load; most: as of a limit. `effort_before`: see `Segment`
     EMPHASIS = "emphasis"
@@ -92,6 +93,7 @@ class Cause(Enum):
     ROUNDING = "rounding"  # to what the equipment makes. by, step, down, most
     EQUIPMENT = "equipment"  # the equipment makes no more, or no less
     AVAILABLE = "available"  # the days an athlete has
+    AWAY = "away"  # the plan waited: date to date
 
 
 StepValue = int | Reps | Intensity | Mass | Rest | Tempo | str | None
@@ -226,7 +228,7 @@ class Line:
     @property
     def work(self) -> tuple[Segment, ...]:
         """The segments that count as training: all but warm-ups."""
-        return tuple(segment for segment in self.segments if segment.kind is not SegmentKind.WARM_UP)
+        return tuple([segment for segment in self.segments if segment.kind is not SegmentKind.WARM_UP])
 
     @property
     def sets(self) -> int:
@@ -251,7 +253,8 @@ class Session:
     date: date | None = None
     notes: tuple[str, ...] = ()
     at: time | None = None  # of day, as the athlete says
-    steps: tuple[Step, ...] = ()  # of its day, where an athlete has other days
+    steps: tuple[Step, ...] = ()  # of its day and date, where an athlete has other days or was away
+    left_out: bool = False  # the athlete is away, and the plan does not wait
 
 
 class WeekKind(Enum):
@@ -287,6 +290,17 @@ class BlockSpan:
 
 
 @record
+class EaseIn:
+    """After so many days without a session, what the first week back asks is lightened; None leaves a thing as it is."""
+
+    days: int
+    sets: Fraction | None  # share
+    load: Fraction | None  # share
+    effort: Fraction | None  # RPE cap
+    span: Span
+
+
+@record
 class Plan:
     """A whole plan, expanded; after `fit` it belongs to one athlete and carries loads."""
 
@@ -306,7 +320,9 @@ class Plan:
     athlete_bests: tuple[tuple[str, Mass], ...] = ()  # a movement of the plan and its best, exact, tested or estimated
     notes: tuple[str, ...] = ()
     model: str | None = None  # the repetition-maximum model by name; None for the default
+    bests_from_log: Span | None = None  # the line that asks for it
     round_down: bool = False
+    ease_in: EaseIn | None = None
 
     @property
     def per_seven_days(self) -> Fraction:

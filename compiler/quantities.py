@@ -55,9 +55,12 @@ def round_half_up(value: Fraction, step: Fraction = Fraction(1)) -> Fraction:
 
 def plain(value: Fraction | int, places: int = 2) -> str:
     """A number as one writes it: no trailing zeros, at most `places` decimals, halves up."""
-    shown = round_half_up(Fraction(value), Fraction(1, 10**places))
-    if shown.denominator == 1:
-        return str(shown.numerator)
-    digits = f"{abs(shown.numerator) * 10**places // shown.denominator:0{places + 1}d}"
+    # A sheet writes thousands of them: plain integers, since sums of fractions take a hundred times as long.
+    over, under = value.numerator, value.denominator
+    if under == 1:
+        return str(over)
+    scale: int = 10**places
+    shown = (2 * over * scale + under) // (2 * under)
+    whole, decimals = divmod(abs(shown), scale)
     sign = "-" if shown < 0 else ""
-    return f"{sign}{digits[:-places]}.{digits[-places:]}".rstrip("0")
+    return f"{sign}{whole}.{decimals:0{places}d}".rstrip("0") if decimals else f"{sign}{whole}"

@@ -64,6 +64,7 @@ def _facts(breach: Breach) -> dict[str, str]:
         "session": _session(figure),
         "whom": f" for {figure.subject.title}" if figure.subject.title else "",
         "bound": breach.rule.bound.text,
+        "asked": f"that the rule set {breach.rule.ruleset} asks for" if breach.rule.ruleset else "you asked for",
         **_nouns(values),
     }
 

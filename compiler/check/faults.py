@@ -5,6 +5,7 @@ Comes in: a promise. Goes out: a diagnostic for each rule or waiver that cannot 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from setwright.check.measure import Measure
@@ -63,7 +64,17 @@ def _misuses(rule: Rule, measure: Measure) -> Iterator[Diagnostic]:
     if rule.scope not in measure.scopes:
         yield codes.RULE_SUBJECT.at(rule.span, measure=measure.name, help=_subjects(measure))
     if rule.where.after_sets is not None and not measure.after_sets:
-        yield codes.RULE_AFTER_SETS.at(rule.span, measure=measure.name, help="Take the words from `after` out.")
+        help = "Take the words from `after` out."
+        yield codes.RULE_AFTER_SETS.at(rule.span, measure=measure.name, help=help, fix=_without_after(rule.span))
+
+
+def _without_after(span: Span) -> Fix | None:
+    """The rule's line without the words, where they stand in it once."""
+    found = list(re.finditer(r"\s+after\s+[^\s\"]+\s+sets", span.text))
+    if len(found) != 1:
+        return None
+    first = span.start + found[0].start()
+    return Fix(Span(span.source, span.line, first, span.start + found[0].end()), "")
 
 
 def _subjects(measure: Measure) -> str:

@@ -6,7 +6,7 @@ bounds, and one for each waiver that waives nothing.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from setwright.check.bounds import fits
 from setwright.check.breach import Breach, told
@@ -15,8 +15,9 @@ from setwright.check.figures.sets import Ledger
 from setwright.check.measure import Figure, Measure
 from setwright.check.measures import MEASURES
 from setwright.check.waivers import unused, waiving
-from setwright.diagnostics import Diagnostic
+from setwright.diagnostics import Diagnostic, Severity
 from setwright.plan import Plan
+from setwright.record import replace
 from setwright.rules import Promise, Rule, Waiver
 
 
@@ -46,7 +47,34 @@ def broken(
             outside = [figure for figure in measure.figures(ledger, rule) if not fits(figure.value, rule.bound)]
             held = [figure for figure in outside if not _waived(figure, rule, ledger, answering)]
             found += _merged(rule, measure, held)
-    return tuple(found)
+    return tuple(_told_once(found))
+
+
+def _told_once(found: Sequence[Breach]) -> Iterator[Breach]:
+    """A figure that two rules with the same bound refuse is told once: by a `must`, else by the plan's own rule."""
+    told: set[tuple[object, ...]] = set()
+    kept: dict[int, Breach] = {}
+    ranks = sorted(range(len(found)), key=lambda at: _rank(found[at].rule))
+    for at in ranks:
+        breach = found[at]
+        figures = tuple(figure for figure in breach.figures if _same(breach, figure) not in told)
+        told.update(_same(breach, figure) for figure in figures)
+        if figures:
+            kept[at] = replace(breach, figures=figures)
+    return (kept[at] for at in sorted(kept))
+
+
+def _rank(rule: Rule) -> tuple[bool, bool]:
+    return rule.severity is not Severity.ERROR, rule.ruleset is not None
+
+
+def _same(breach: Breach, figure: Figure) -> tuple[object, ...]:
+    bound, place = breach.rule.bound, figure.session.span if figure.session else None
+    size = (bound.low, bound.high, bound.unit, bound.strict)
+    # What is held line by line is the same of the same lines, whatever they are picked by.
+    lines = frozenset(part.line.span for part in figure.parts)
+    whose = lines if breach.measure.line_by_line and lines else figure.subject.word
+    return (breach.rule.measure, size, whose, figure.week.number, place, figure.value)
 
 
 def _waived(figure: Figure, rule: Rule, ledger: Ledger, used: set[Waiver]) -> bool:

@@ -6,6 +6,7 @@ Comes in: the command line. Goes out: exit code 0 (clean), 1 (errors in a plan),
 from __future__ import annotations
 
 from importlib import import_module
+from keyword import iskeyword
 from typing import NamedTuple
 
 import click
@@ -24,15 +25,21 @@ class Verb(NamedTuple):
 VERBS = (
     Verb("new", "Start a plan: a folder with a plan, an athlete and a log that compile."),
     Verb("check", "Is it sound? Every error and every broken rule."),
-    Verb("build", "Print the sheets: HTML, Markdown, CSV, JSON."),
-    Verb("volume", "Sets for each muscle in each week, exposures, rest between."),
+    Verb("build", "Print the sheets: for screen, paper, spreadsheet or calendar."),
+    Verb("next", "Today's or the next session alone."),
+    Verb("import", "Take a table of sessions (CSV) into a log."),
+    Verb("export", "A log as a table (CSV)."),
+    Verb("volume", "Sets for each muscle in each week, exposures, rest between; or loads."),
     Verb("compare", "Whole plans side by side, or one week's work over different numbers of days."),
+    Verb("watch", "Build on save, and keep the newest sheet open in a browser."),
+    Verb("why", "Where does this number come from? From the written line to the sheet."),
+    Verb("diff", "What changes for the athlete, between two files or two git revisions."),
+    Verb("fmt", "One style for every file; comments stay."),
+    Verb("log", "How is it going? Done beside planned, for one athlete or a whole club."),
     Verb("library", "Search movements, muscles, equipment, rules and templates."),
+    Verb("lsp", "The language server that editors start."),
     Verb("explain", "The long text of a diagnostic, with an example put right."),
 )
-
-# Verbs that are decided and come later; naming one is answered, not guessed at.
-LATER = ("diff", "why", "fmt", "log", "watch", "lsp", "next")
 
 
 def main() -> None:
@@ -47,11 +54,10 @@ class _Verbs(click.Group):
         return [verb.name for verb in VERBS]
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
-        if cmd_name in LATER:
-            return _not_yet(cmd_name)
         if not any(verb.name == cmd_name for verb in VERBS):
             return None
-        found = import_module(f"setwright.cli.{cmd_name}").command
+        module = cmd_name + "_" * iskeyword(cmd_name)
+        found = import_module(f"setwright.cli.{module}").command
         assert isinstance(found, click.Command)
         return found
 
@@ -87,13 +93,3 @@ class _Verbs(click.Group):
 @click.version_option(version=__version__, message="setwright %(version)s")
 def command() -> None:
     """Strength-training plans as plain text: check them, count them, print them."""
-
-
-def _not_yet(name: str) -> click.Command:
-    @click.command(
-        name=name, add_help_option=False, context_settings={"ignore_unknown_options": True, "allow_extra_args": True}
-    )
-    def later() -> None:
-        raise Trouble(f"not yet: `{name}` comes in a later version")
-
-    return later

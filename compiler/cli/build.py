@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import os
 import sys
+from datetime import datetime
 
 import click
 
 from setwright.cli.compiling import compile_or_exit
 from setwright.cli.dress import dress_options, look_or_exit
 from setwright.cli.folder import write_sheets
-from setwright.cli.options import athlete_option, examples, root_option
+from setwright.cli.options import athlete_option, day, examples, log_option, on_option, root_option
 from setwright.cli.sheets import sheets
 from setwright.cli.terminal import put, tell
 from setwright.cli.trouble import Trouble
 from setwright.diagnostics.printers.characters import visible_lines
+from setwright.record import replace
 from setwright.render.outputs import OUTPUTS, Output
 
 STDOUT = "-"
@@ -35,7 +37,7 @@ def _formats(_ctx: click.Context, _param: click.Parameter, given: tuple[str, ...
         "setwright build examples/harbour-twelve-weeks/harbour-twelve-weeks.plan --format html,csv -o sheets"
     )
 )
-@click.argument("file")
+@click.argument("file", type=click.Path())
 @athlete_option
 @click.option(
     "--format",
@@ -50,6 +52,9 @@ def _formats(_ctx: click.Context, _param: click.Parameter, given: tuple[str, ...
 @click.option(
     "-o", "--output", default="sheets", show_default=True, metavar="DIR", help="Where to; `-` is standard output."
 )
+@log_option
+@on_option
+@click.option("--why", is_flag=True, help="HTML: under each movement, where its numbers come from.")
 @dress_options
 @root_option
 def command(
@@ -59,17 +64,22 @@ def command(
     week: int | None,
     output: str,
     root: str | None,
+    logs: tuple[str, ...],
+    on: datetime | None,
+    why: bool,
     **dress: str | None,
 ) -> None:
     """Print it: the sheets of FILE (`-` reads standard input), one file for each athlete and format.
 
-    Nothing is written when the plan has errors, and nothing is overwritten that setwright did not write. A club's
-    name, logo, colour, language and template may also stand in `setwright.toml`, under `[sheets]`.
+    With a log (sessions in the athlete's own file, or `--log`), what was done stands beside what was asked. Nothing is
+    written when the plan has errors, and nothing is overwritten that setwright did not write. A club's name, logo,
+    colour, language and template may also stand in `setwright.toml`, under `[sheets]`.
     """
-    compiled = compile_or_exit(file, athletes, root)
+    today = day(on)
+    compiled = compile_or_exit(file, athletes, root, logs=logs, on=today)
     if output == STDOUT:
         _require_one(len(compiled), formats)
-    made = sheets(compiled, formats, week, look_or_exit(file, root, dress))
+    made = sheets(compiled, formats, week, replace(look_or_exit(file, root, dress), why=why), today)
     if output == STDOUT:
         (content,) = made.values()
         _to_standard_output(content, formats[0])

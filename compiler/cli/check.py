@@ -18,9 +18,11 @@ EVERY_ATHLETE = ("*",)  # the pipeline's word for all that the files declare
 
 
 @click.command(epilog=examples(f"setwright check {EXAMPLE}"))
-@click.argument("files", nargs=-1, required=True, metavar="FILE...")
+@click.argument("files", nargs=-1, required=True, type=click.Path(), metavar="FILE...")
 @athlete_option
-@click.option("--format", "form", type=click.Choice(["text", "json", "sarif", "github"]), default="text", show_default=True)
+@click.option(
+    "--format", "form", type=click.Choice(["text", "json", "sarif", "github"]), default="text", show_default=True
+)
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
 @click.option("--no-cache", is_flag=True, help="Compile again even if nothing changed.")
 @root_option

@@ -32,7 +32,7 @@ _TEST = "examples/quarry-town-test/quarry-town-test.plan"
         f"setwright compare --spread 2,3,4,5,6 {_TEST}",
     )
 )
-@click.argument("files", nargs=-1, required=True, metavar="FILE...")
+@click.argument("files", nargs=-1, required=True, type=click.Path(), metavar="FILE...")
 @athlete_option
 @click.option(
     "--spread",

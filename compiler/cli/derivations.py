@@ -47,7 +47,7 @@ def _one(one: Derivation) -> str:
 
 def _doses(one: Derivation) -> Iterator[str]:
     for segment in one.line.work:
-        effort = words.effort(segment.intensity, ENGLISH)
+        effort = words.asked_effort(segment, ENGLISH)
         load = words.load(segment, ENGLISH)
         dose = words.dose(segment, ENGLISH) + (f" @ {effort}" if effort else "")
         yield f"{dose}, {load}" if load else dose

@@ -36,10 +36,15 @@ def command(code: str | None, listing: bool) -> None:
 def explanation(code: Code) -> str:
     """The page of one code."""
     parts = [f"{code.number} {code.name} ({code.severity.value})", code.title, *_paragraphs(code.text)]
-    parts += ["This fails:", _example(code.failing)]
+    parts += [f"This fails{_where(code)}:", _example(code.failing)]
     parts += [f"Beside it, {name}:\n\n{_example(text)}" for name, text in code.files]
     parts += ["This is the same, mended:", _example(code.mended)]
     return "\n\n".join(parts) + "\n"
+
+
+def _where(code: Code) -> str:
+    """The name of the file that an example stands in, where it is no plan."""
+    return "" if code.file.endswith(".plan") else f", in {code.file}"
 
 
 def _named(asked: str) -> Code:

@@ -12,6 +12,8 @@ from setwright.cli.trouble import Trouble
 from setwright.roots import workspace
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from setwright.diagnostics.plain import Record
     from setwright.pipeline import Compiled
 
@@ -40,15 +42,17 @@ def require(path: str) -> None:
         raise Trouble(f"{path}: no such file")
 
 
-def compiled(path: str, athletes: tuple[str, ...], root: str | None) -> Compiled:
+def compiled(
+    path: str, athletes: tuple[str, ...], root: str | None, logs: tuple[str, ...] = (), on: date | None = None
+) -> Compiled:
     """The file compiled; of standard input, bytes that are not UTF-8 are carried along for the compiler to point at."""
     gc.disable()  # one run makes little that it does not need to its end; collecting took a twentieth of its time
     from setwright.pipeline import compile
 
     if path != STDIN:
-        return compile(path, athletes=athletes, root=root)
+        return compile(path, athletes=athletes, root=root, logs=logs, on=on)
     text = sys.stdin.buffer.read().decode("utf-8", "surrogateescape")
-    return compile(STDIN_SHOWN, athletes=athletes, root=root, text=text)
+    return compile(STDIN_SHOWN, athletes=athletes, root=root, text=text, logs=logs, on=on)
 
 
 def _compile(

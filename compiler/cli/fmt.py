@@ -21,7 +21,7 @@ _COLOURS = {"-": "red", "+": "green", "@": "cyan"}
 
 
 @click.command(epilog=examples(f"setwright fmt --check {EXAMPLE}"))
-@click.argument("files", nargs=-1, required=True, metavar="FILE...")
+@click.argument("files", nargs=-1, required=True, type=click.Path(), metavar="FILE...")
 @click.option("--check", is_flag=True, help="Write nothing; name the files that would change, and exit with 1.")
 @click.option("--diff", is_flag=True, help="Write nothing; show what would change.")
 def command(files: tuple[str, ...], check: bool, diff: bool) -> None:

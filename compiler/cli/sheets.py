@@ -17,6 +17,8 @@ from setwright.cli.names import stems
 from setwright.cli.trouble import Trouble
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from setwright.diagnostics import Diagnostic
     from setwright.pipeline import Compilation
     from setwright.render.material import Look, Material
@@ -27,15 +29,19 @@ QUICK = 8
 
 
 def sheets(
-    compiled: tuple[Compilation, ...], formats: tuple[Output, ...], week: int | None, look: Look
+    compiled: tuple[Compilation, ...],
+    formats: tuple[Output, ...],
+    week: int | None,
+    look: Look,
+    on: date | None = None,
 ) -> dict[str, bytes]:
-    """File names and contents."""
+    """File names and contents; what was done stands in them where a day says which weeks have passed."""
     names = stems((one.plan.name, one.plan.athlete, f"week {week}" if week else None) for one in compiled)
     made: dict[str, bytes] = {}
     problems: list[Diagnostic] = []
     with _progress(len(compiled) * len(formats)) as done:
         for name, one in zip(names, compiled, strict=True):
-            material = _material(one, week)
+            material = _material(one, week, on)
             for form in formats:
                 made[f"{name}.{form.name}"] = _rendered(form, material, look, problems)
                 done()
@@ -73,10 +79,10 @@ def _progress(count: int) -> Iterator[Callable[[], None]]:
         yield lambda: bar.update(1)
 
 
-def _material(compilation: Compilation, week: int | None) -> Material:
+def _material(compilation: Compilation, week: int | None, on: date | None) -> Material:
     from setwright.render.gathered import NoSuchWeekError, gathered
 
     try:
-        return gathered(compilation.plan, compilation.promise, week)
+        return gathered(compilation.plan, compilation.promise, week, log=compilation.log, on=on)
     except NoSuchWeekError as missing:
         raise Trouble(str(missing)) from missing

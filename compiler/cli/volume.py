@@ -24,7 +24,7 @@ FIGURES = ("muscle", "load")
         f"setwright volume {EXAMPLE} --by load",
     )
 )
-@click.argument("file")
+@click.argument("file", type=click.Path())
 @athlete_option
 @click.option(
     "--by",

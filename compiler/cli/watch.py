@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from datetime import datetime
 from threading import Event, Thread
 from time import perf_counter
 from typing import TYPE_CHECKING
@@ -11,7 +12,7 @@ import click
 
 from setwright.cli.dress import dress_options
 from setwright.cli.findings import require
-from setwright.cli.options import EXAMPLE, athlete_option, examples, root_option
+from setwright.cli.options import EXAMPLE, athlete_option, day, examples, log_option, on_option, root_option
 from setwright.cli.terminal import put, tell, wants_colour
 from setwright.cli.trouble import Trouble
 
@@ -21,8 +22,10 @@ if TYPE_CHECKING:
 
 
 @click.command(epilog=examples(f"setwright watch {EXAMPLE} --once"))
-@click.argument("file")
+@click.argument("file", type=click.Path())
 @athlete_option
+@log_option
+@on_option
 @click.option(
     "--port", type=click.IntRange(0, 65535), default=0, help="The port on this machine; any free one by itself."
 )
@@ -33,6 +36,8 @@ if TYPE_CHECKING:
 def command(
     file: str,
     athletes: tuple[str, ...],
+    logs: tuple[str, ...],
+    on: datetime | None,
     port: int,
     opens: bool,
     once: bool,
@@ -43,7 +48,8 @@ def command(
 
     The page is for this machine alone (127.0.0.1). Errors stand over the last sheet that could be built. Ctrl+C ends.
     """
-    require(file)
+    for path in (file, *logs):
+        require(path)
     if file == "-":
         raise Trouble("`watch` wants a file: standard input cannot be saved again")
     _require_extra()
@@ -63,7 +69,7 @@ def command(
             import webbrowser
 
             webbrowser.open(server.address)
-        follow(Wanted(file, athletes, root, tuple(dress.items())), stage, stop, once=once)
+        follow(Wanted(file, athletes, root, tuple(dress.items()), logs, day(on)), stage, stop, once=once)
     except KeyboardInterrupt:
         tell("")
     finally:

@@ -82,8 +82,8 @@ class KeptReader(LineReader):
         self._libraries: dict[str, Parsed] = {}
         self._postponed: dict[tuple[str, int], tuple[Postponed, Statement]] = {}
 
-    def read(self, source: Source, numbers: Iterable[int] | None = None) -> Parsed:
-        """A whole file, kept, or only the lines of some numbers."""
+    def read(self, source: Source, numbers: Iterable[int] | None = None, *, is_log: bool = False) -> Parsed:
+        """A whole file, kept, or only the lines of some numbers. A log is read by the grammar, too."""
         if numbers is not None:
             return super().read(source, numbers)
         kept = self._whole.get(source.path)

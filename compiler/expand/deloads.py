@@ -6,13 +6,14 @@ from fractions import Fraction
 
 from setwright.link.model import Deload, LinkedBlock
 from setwright.message import Phrase, message
-from setwright.plan import Cause, Group, Line, Quantity, Segment, SegmentKind, Step
+from setwright.plan import Cause, EaseIn, Group, Line, Quantity, Segment, SegmentKind, Step
 from setwright.prescription import Bodyweight, Effort, Intensity, PercentOfBest, Weight
 from setwright.quantities import round_half_up
 from setwright.record import replace
 from setwright.source import Span
 
 # What stands under a movement in place of its progression's rules.
+EASED = Phrase(message("A lighter session after a break does not count. The next one goes on from before it."))
 NO_EXPOSURE = Phrase(message("A deload does not count. The next session goes on from the one before it."))
 
 
@@ -24,6 +25,16 @@ def deloaded(line: Line, deload: Deload, block: LinkedBlock) -> Line:
     lighter = tuple(_in_deload(segment, deload, block) for segment in line.segments)
     words = NO_EXPOSURE if line.advance_words else None
     return replace(line, segments=lighter, advance_words=words, group=_with_fewer_rounds(line.group, deload))
+
+
+def eased(line: Line, rule: EaseIn) -> Line:
+    """The line lightened after a gap; warm-ups stay as they are."""
+    light = Deload(rule.sets, rule.load, rule.effort, rule.span)
+    lighter = tuple(
+        segment if segment.kind is SegmentKind.WARM_UP else _lightened(segment, light) for segment in line.segments
+    )
+    words = EASED if line.advance_words else None
+    return replace(line, segments=lighter, advance_words=words, group=_with_fewer_rounds(line.group, light))
 
 
 def limited(segment: Segment, cap: Fraction, span: Span, cause: Cause = Cause.LIMIT) -> Segment:

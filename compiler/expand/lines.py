@@ -27,6 +27,7 @@ from setwright.syntax.nodes import TrackKind
 
 if TYPE_CHECKING:
     from setwright.expand.projections import Courses
+    from setwright.log.history import History
 
 Problems = list[Diagnostic]
 T = TypeVar("T")
@@ -34,12 +35,19 @@ T = TypeVar("T")
 
 @record
 class Moment:
-    """A working week of a block: its number in the block and its place among the working weeks."""
+    """A working week of a block: its number in the block and its place among the working weeks.
+
+    For lines that answer a log also: which session of the week it is, the plan's weeks that work in this block, and
+    what was done.
+    """
 
     block: LinkedBlock
     number: int  # in the block, from 1
     index: int  # among the working weeks, from 0
     working_weeks: int
+    position: int = 1  # of the session in its week
+    working: tuple[int, ...] = ()  # numbers in the plan
+    history: History | None = None
 
 
 def check_tracks(line: LinkedLine, block: LinkedBlock, working_weeks: int, problems: Problems) -> bool:
@@ -76,11 +84,11 @@ def worked_line(
     rounds = group.rounds if group else None
     circuit = line.group.rounds if line.group and rounds is not None else None
     work = [_segment(segment, modifiers, circuit, rounds, moment) for segment in segments]
-    words = None
+    words, is_projected = None, False
     if modifiers.progression is not None:
         from setwright.expand.projections import projected  # few plans advance by a progression
 
-        work[0], words = projected(work[0], segments[0], modifiers, moment, courses)
+        work[0], words, is_projected = projected(work[0], segments[0], line.key, modifiers, moment, courses)
     cap = _cap(modifiers, moment.block)
     if cap is not None:
         work = [limited(segment, *cap) for segment in work]
@@ -104,7 +112,7 @@ def worked_line(
         optional=modifiers.optional,
         advance=modifiers.advance,
         advance_words=words,
-        projected=words is not None and moment.index > 0,
+        projected=is_projected,
         notes=line.notes,
         swaps=line.swaps or line.movement.swaps,
         group=group,

@@ -34,6 +34,7 @@ from setwright.record import replace
 
 if TYPE_CHECKING:
     from setwright.expand.projections import Courses
+    from setwright.log.history import History
 
 Problems = list[Diagnostic]
 MOST_ROWS = 20_000  # segments and notes of all weeks
@@ -45,10 +46,14 @@ def expanded_plan(
     muscles: Iterable[Muscle],
     groups: Iterable[tuple[str, tuple[str, ...]]],
     problems: Problems,
+    history: History | None = None,
 ) -> Plan | None:
-    """The whole plan, or None where it is not sound or cannot be laid out (after saying why)."""
+    """The whole plan, or None where it is not sound or cannot be laid out (after saying why).
+
+    With a history, lines that advance by a progression answer what was done.
+    """
     before = len(problems)
-    expansion = _Expansion(linked, problems)
+    expansion = _Expansion(linked, problems, history)
     for block in linked.blocks:
         expansion.add(block)
     if not linked.sound or any(problem.severity.value == "error" for problem in problems[before:]):
@@ -67,18 +72,21 @@ def expanded_plan(
         notes=linked.notes,
         model=linked.model,
         round_down=linked.round_down,
+        bests_from_log=linked.bests_from_log,
+        ease_in=linked.ease_in,
     )
 
 
 class _Expansion:
     """The weeks made so far; a deload looks back at the last working one."""
 
-    def __init__(self, plan: LinkedPlan, problems: Problems) -> None:
+    def __init__(self, plan: LinkedPlan, problems: Problems, history: History | None) -> None:
         self.weeks: list[Week] = []
         self.blocks: list[BlockSpan] = []
         self._plan = plan
         self._problems = problems
         self._courses: Courses = {}
+        self._history = history
         self._rows = 0
         self._last_working: Week | None = None
 
@@ -98,6 +106,9 @@ class _Expansion:
                 self._add_deload(block, number, deloads[number])
             else:
                 moment = Moment(block, number, working.index(number), len(working))
+                if self._history is not None:
+                    weeks = tuple(first - 1 + each for each in working)
+                    moment = replace(moment, working=weeks, history=self._history)
                 self._add_working(block, moment)
         self.blocks.append(BlockSpan(block.name, first, len(self.weeks), block.span))
 
@@ -183,6 +194,8 @@ class _Expansion:
 
     def _worked(self, day: LinkedDay, moment: Moment) -> tuple[Line, ...]:
         groups = _groups(day, moment)
+        if moment.history is not None:
+            moment = replace(moment, position=moment.block.days.index(day) + 1)
         lines = (
             worked_line(line, groups.get(id(line.group)), moment, self._plan, self._courses, self._problems)
             for line in day.lines

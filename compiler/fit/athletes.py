@@ -5,6 +5,8 @@ Comes in: an expanded plan and an athlete (or none). Goes out: the plan with loa
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from setwright.athlete import Athlete
 from setwright.diagnostics import Diagnostic
 from setwright.fit.bests import Bests, MovementOf
@@ -15,20 +17,32 @@ from setwright.fit.substitutions import substituted_plan
 from setwright.plan import WEEKDAYS, Plan, Session, Week
 from setwright.record import replace
 
+if TYPE_CHECKING:
+    from setwright.fit.logged import LoggedBests
+    from setwright.log.model import Log
+
 
 def adapted_plan(plan: Plan, athlete: Athlete, movement_of: MovementOf, problems: list[Diagnostic]) -> Plan:
     """The plan with the movements that the athlete does, on the days that they have."""
     return on_available_days(substituted_plan(plan, athlete, movement_of, problems), athlete, problems)
 
 
-def fitted_plan(plan: Plan, athlete: Athlete | None, movement_of: MovementOf, problems: list[Diagnostic]) -> Plan:
-    """An adapted plan with a load wherever one is known. Without an athlete only written loads are."""
+def fitted_plan(
+    plan: Plan, athlete: Athlete | None, movement_of: MovementOf, problems: list[Diagnostic], log: Log | None = None
+) -> Plan:
+    """An adapted plan with a load wherever one is known. Without an athlete only written loads are.
+
+    Bests are taken from the log where the plan or the athlete asks for that.
+    """
     report = _once(problems)
     if athlete is None:
         return _loaded(plan, LineLoader(Makers(None, plan.unit, plan.round_down), None, "", report))
     down = athlete.round_down if athlete.round_down is not None else plan.round_down
     unit = athlete.unit or plan.unit
     bests = Bests(athlete, plan.model, movement_of)
+    logged = _logged(plan, athlete, bests, log)
+    if logged is not None:
+        bests = logged.before(None)
     loader = LineLoader(Makers(athlete, unit, down), bests, athlete.name, report)
     fitted = replace(
         plan,
@@ -40,7 +54,7 @@ def fitted_plan(plan: Plan, athlete: Athlete | None, movement_of: MovementOf, pr
         model=athlete.model or plan.model,
         notes=(*plan.notes, *athlete.notes),
     )
-    loaded = _timed(_loaded(fitted, loader), athlete)
+    loaded = _timed(_loaded(fitted, loader, logged), athlete)
     if loader.rough:
         from setwright.fit.rough import rough_loads
 
@@ -61,11 +75,22 @@ def _once(problems: list[Diagnostic]) -> Report:
     return report
 
 
-def _loaded(plan: Plan, loader: LineLoader) -> Plan:
+def _logged(plan: Plan, athlete: Athlete, bests: Bests, log: Log | None) -> LoggedBests | None:
+    """Nothing where nobody asks for bests from the log; most plans do not, and load nothing for it."""
+    if log is None or not (athlete.bests_from_log or plan.bests_from_log):
+        return None
+    from setwright.fit.logged import LoggedBests
+
+    return LoggedBests(athlete, plan, log, bests)
+
+
+def _loaded(plan: Plan, loader: LineLoader, logged: LoggedBests | None = None) -> Plan:
     def session(made: Session, week: int) -> Session:
         return replace(made, lines=tuple(loader.loaded(line, week) for line in made.lines))
 
     def loaded_week(week: Week) -> Week:
+        if logged is not None:
+            loader.go_by(logged.before(week.start))
         return replace(week, sessions=tuple(session(made, week.number) for made in week.sessions))
 
     return replace(plan, weeks=tuple(loaded_week(week) for week in plan.weeks))

@@ -34,6 +34,7 @@ class Bests:
     athlete: Athlete
     plan_model: str | None
     movement_of: MovementOf
+    asks_log: bool = False  # a log was asked for bests; those that it has none for are as written
 
     def model(self, movement: Movement) -> Model:
         """The nearest model named: the movement's, the athlete's, the plan's; Epley where none is."""
@@ -50,13 +51,17 @@ class Bests:
     def estimated_by(self, movement: Movement) -> Model | None:
         """The model that the best in a movement is estimated by; None where it was tested or is not known."""
         source = self._source(movement)
-        return self.model(source.movement) if source and source.best.reps is not None else None
+        if source is None:
+            return None
+        by_set = self.model(source.movement) if source.best.reps is not None else None
+        return Model(source.best.trend_by) if source.best.trend_by else by_set
 
     def ground(self, movement: Movement) -> tuple[tuple[Fact, ...], tuple[Related, ...]]:
         """What the best in a movement is taken from, for the steps of a load; no facts for its own, tested one.
 
         `of`: the movement it was set in, of whose best `of_share` is meant. `set`, `set_reps`, `set_reserve`: the set
-        that it is estimated from, by `best_model`.
+        that it is estimated from, by `best_model`. `log_day`: the day of a best that the log tells of; with
+        `best_model` it is the trend's value on that day.
         """
         source = self._source(movement)
         if source is None:
@@ -68,6 +73,9 @@ class Bests:
         if best.reps is not None:
             facts += [("set", best.mass), ("set_reps", best.reps), ("set_reserve", best.reserve)]
             facts.append(("best_model", self.model(source.movement).value))
+        if best.on is not None:
+            facts.append(("log_day", best.on.isoformat()))
+            facts += [("best_model", best.trend_by)] if best.trend_by else []
         return tuple(facts), (Related(best.span, f"the best in {source.movement.name}"),)
 
     def facts(self, plan: Plan) -> tuple[tuple[str, str], ...]:
@@ -134,6 +142,13 @@ class Bests:
         return estimated_best(model, best.mass, best.reps + best.reserve)
 
     def _in_words(self, source: _Source, models: tuple[str, ...]) -> str:
+        if source.best.on is not None:
+            return _of_log(source.best, models)
+        if self.asks_log:
+            return _fact_of_written(self._as_written(source, models))
+        return self._as_written(source, models)
+
+    def _as_written(self, source: _Source, models: tuple[str, ...]) -> str:
         best, model = source.best, self.model(source.movement)
         if best.reps is None:
             return _fact(best.mass, _with_efforts(Phrase(message("tested")), models))
@@ -146,6 +161,21 @@ class Bests:
         others = models if set(models) - {model.value} else ()
         known = Phrase(message("estimated by {model} from {done}"), model=model.value, done=done)
         return _fact(shown, _with_efforts(known, others))
+
+
+def _of_log(best: Best, models: tuple[str, ...]) -> Phrase:
+    """A best from a log: a test, or the value of a trend."""
+    shown = Mass(round_half_up(best.mass.amount, Fraction(1, 10)), best.mass.unit)
+    day = best.on.isoformat() if best.on else ""
+    if best.trend_by is None:
+        return _fact(shown, _with_efforts(Phrase(message("tested on {day}, from the log"), day=day), models))
+    others = models if set(models) - {best.trend_by} else ()
+    known = Phrase(message("estimated from the log by {model}: trend on {day}"), model=best.trend_by, day=day)
+    return _fact(shown, _with_efforts(known, others))
+
+
+def _fact_of_written(fact: str) -> Phrase:
+    return Phrase(message("{best}; the log has too little for a trend"), best=fact)
 
 
 def _fact(value: Value, known: Phrase) -> Phrase:

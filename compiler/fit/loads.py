@@ -47,6 +47,10 @@ class LineLoader:
         self._report = report
         self._rough: dict[Rough, None] = {}
 
+    def go_by(self, bests: Bests) -> None:
+        """Take other bests of the same athlete from here on."""
+        self._bests = bests
+
     @property
     def rough(self) -> tuple[Rough, ...]:
         """The loads so far that rest on a model past what it is made for, each once."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
+from setwright.log.model import LineDone, Log
 from setwright.message import Phrase
 from setwright.plan import Line, Movement, Plan, Segment, Step, StepValue, Week
 from setwright.prescription import PercentOfBest
@@ -17,11 +18,7 @@ from setwright.record import replace
 
 def with_plain_names(plan: Plan, plain: Mapping[str, str]) -> Plan:
     """`plain` gives the plain name of each movement that is kept under a prefix; most plans know none."""
-    if not plain:
-        return plan
-    said = dict.fromkeys(_names(plan))
-    shared = Counter(plain.get(name, name).casefold() for name in said)
-    printed = {name: plain[name] for name in said if name in plain and shared[plain[name].casefold()] == 1}
+    printed = _printed(plan, plain)
     if not printed:
         return plan
     namer = _Namer(printed)
@@ -30,6 +27,25 @@ def with_plain_names(plan: Plan, plain: Mapping[str, str]) -> Plan:
     bests = tuple((namer.name(movement), best) for movement, best in plan.athlete_bests)
     notes = tuple(namer.note(note) for note in plan.notes)
     return replace(plan, weeks=weeks, athlete_facts=facts, athlete_bests=bests, notes=notes)
+
+
+def log_with_plain_names(log: Log, plan: Plan, plain: Mapping[str, str]) -> Log:
+    """The log with the names that its plan has on sheets; `plan` bears those of the library still."""
+    printed = _printed(plan, plain)
+    if not printed:
+        return log
+    namer = _Namer(printed)
+    sessions = (replace(one, lines=tuple(namer.line_done(line) for line in one.lines)) for one in log.sessions)
+    return replace(log, sessions=tuple(sessions))
+
+
+def _printed(plan: Plan, plain: Mapping[str, str]) -> dict[str, str]:
+    """What sheets call the movements that are kept under a prefix."""
+    if not plain:
+        return {}
+    said = dict.fromkeys(_names(plan))
+    shared = Counter(plain.get(name, name).casefold() for name in said)
+    return {name: plain[name] for name in said if name in plain and shared[plain[name].casefold()] == 1}
 
 
 def _names(plan: Plan) -> Iterator[str]:
@@ -57,6 +73,9 @@ class _Namer:
 
     def name(self, name: str) -> str:
         return self._printed.get(name, name)
+
+    def line_done(self, line: LineDone) -> LineDone:
+        return replace(line, movement=self._movement(line.movement))
 
     def note(self, note: str) -> str:
         """A note of the plan, which may say what the athlete avoids."""

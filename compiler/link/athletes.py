@@ -9,6 +9,7 @@ from setwright.athlete import Athlete, Avoided, Best, OwnSwap
 from setwright.diagnostics import Diagnostic, Related
 from setwright.diagnostics.catalogue import athletes as codes
 from setwright.diagnostics.catalogue import names, structure
+from setwright.link.absences import linked_ease_in
 from setwright.link.library import Declared, Library
 from setwright.link.models import ROUNDING, known_model, known_word
 from setwright.link.values import HEAVIEST, mass, rpe
@@ -25,9 +26,11 @@ Problems = list[Diagnostic]
 
 MOST_WEIGHTS = 200
 MOST_DISCS = 200
+MOST_TO_ESTIMATE = 30  # repetitions of a set
+EARLIEST_BIRTH, LATEST_BIRTH = 1900, 2099
 MOST_KINDS = 24  # of discs; sums of more kinds are too many to go through
 _EQUIPMENT = ("bar", "plates", "dumbbells", "kettlebells", "has")
-_REPEATED = ("at", "best", "avoid", "swap", "emphasis", "note", "unread")
+_REPEATED = ("at", "best", "avoid", "swap", "emphasis", "away", "note", "unread")
 
 
 def linked_athlete(declared: Declared, library: Library, problems: Problems) -> Athlete:
@@ -53,7 +56,9 @@ def _with(made: Athlete, node: n.Node, library: Library, problems: Problems) -> 
             return _with_setting(made, node, library, problems)
         case n.BarLine():
             bar = mass(node.mass, problems, "a bar's mass")
-            collars = mass(node.collars, problems, "a collar's mass") if node.collars else None
+            collars = (
+                mass(node.collars, problems, "a collar's mass", example="`2.5 kg`, `5 lb`") if node.collars else None
+            )
             return replace(made, bar=bar, collars=collars)
         case n.PlatesLine():
             return replace(made, plates=_plates(node, problems))
@@ -73,6 +78,8 @@ def _with(made: Athlete, node: n.Node, library: Library, problems: Problems) -> 
         case n.EmphasisLine():
             wish = linked_wish(node, made.wishes, library, problems)
             return replace(made, wishes=(*made.wishes, wish)) if wish else made
+        case n.EaseInLine():
+            return replace(made, ease_in=linked_ease_in(node, problems))
         case n.NoteLine(text=text):
             return replace(made, notes=(*made.notes, text))
         case _:
@@ -85,8 +92,8 @@ def _with_setting(made: Athlete, node: n.Setting, library: Library, problems: Pr
     match node.word, first:
         case "units", n.Name(text=text):
             return replace(made, unit=Unit(text))
-        case "born", n.Name(text=text):
-            return replace(made, born=int(text))
+        case "born", n.Name(text=text) as first:
+            return replace(made, born=_year(first, text, problems))
         case "bodyweight", n.Item() as item:
             return replace(made, bodyweight=mass(item, problems, "a body weight", made.unit))
         case "available", _:
@@ -95,12 +102,26 @@ def _with_setting(made: Athlete, node: n.Setting, library: Library, problems: Pr
             return replace(made, available=ordered, available_span=node.span)
         case "has", _:
             return replace(made, has=tuple(_equipment(node, library, problems)))
+        case "bests", _:
+            return replace(made, bests_from_log=node.span)
         case "model", n.Name() as name:
             return replace(made, model=known_model(name, problems))
         case "round", n.Name() as name:
             return replace(made, round_down=known_word(name, "round", ROUNDING, problems) == "down")
         case _:
             return made
+
+
+def _year(written: n.Name, text: str, problems: Problems) -> int | None:
+    year = int(text)
+    if EARLIEST_BIRTH <= year <= LATEST_BIRTH:
+        return year
+    # `born 94` is a habit, and of two hundred years the one in which most athletes were born.
+    help_ = f"Write the year in full: `born {1900 + year}`." if len(text) == 2 else None
+    problems.append(
+        codes.YEAR_OF_BIRTH.at(written.span, found=text, first=EARLIEST_BIRTH, last=LATEST_BIRTH, help=help_)
+    )
+    return None
 
 
 def _times(node: n.Setting, made: Athlete, problems: Problems) -> tuple[tuple[str | None, time], ...]:
@@ -235,15 +256,17 @@ def _best(node: n.BestLine, library: Library, problems: Problems) -> Best | None
 def _set_done(raw: n.RawSegment, problems: Problems) -> tuple[Fraction, Fraction] | None:
     item = raw.reps.items[0]
     plain_count = raw.reps.kind is n.TrackKind.FIXED and item.low == item.high and not (item.unit or item.rpe)
-    if not plain_count or item.low is None or item.low.denominator != 1 or not 1 <= item.low <= 30:
-        problems.append(codes.BEST_UNCLEAR.at(raw.span, found=raw.span.text))
+    if not plain_count or item.low is None or item.low.denominator != 1 or not 1 <= item.low <= MOST_TO_ESTIMATE:
+        is_size = plain_count and item.low is not None and item.low > MOST_TO_ESTIMATE
+        help_ = f"A best is estimated from at most {MOST_TO_ESTIMATE} repetitions." if is_size else None
+        problems.append(codes.BEST_UNCLEAR.at(raw.span, found=raw.span.text, help=help_))
         return None
     if raw.intensity is None:
         return item.low, Fraction(0)
     if not isinstance(raw.intensity, n.RawIntensity) or raw.intensity.track.kind is not n.TrackKind.FIXED:
         problems.append(codes.BEST_UNCLEAR.at(raw.span, found=raw.span.text))
         return None
-    effort = rpe(raw.intensity.track.items[0], problems, "the set")
+    effort = rpe(raw.intensity.track.items[0], problems, "the set", as_felt=True)
     if effort is None:
         return None
     if effort < 5:

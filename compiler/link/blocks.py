@@ -23,6 +23,8 @@ from setwright.syntax import nodes as n
 
 Problems = list[Diagnostic]
 
+_UNREAD_DAY = "day"  # how the line of a day begins that could not be read
+
 
 @record
 class Calendar:
@@ -105,6 +107,7 @@ class _Linker:
         self._library = library
         self._problems = problems
         self._days: dict[str, dict[str, LinkedDay]] = {}
+        self._unread: set[str] = set()  # blocks that have, or take over, a day whose own line could not be read
 
     def block(self, statement: n.Statement) -> LinkedBlock | None:
         head = _head(statement)
@@ -179,6 +182,7 @@ class _Linker:
         head = _head(statement)
         came = _taken_over(inherited, head)
         lost = head.like is not None and not inherited  # told where the block it is like is named
+        lost = self._has_unread_day(statement) or lost
         dropped = self._dropped(statement.body, came, lost)
         own: dict[str, n.Statement] = {}
         for line in statement.body:
@@ -191,6 +195,20 @@ class _Linker:
                     )
         days = _Days(own, {slot: day for slot, day in came.items() if slot not in dropped}, lost, self)
         return days.all()
+
+    def _has_unread_day(self, statement: n.Statement) -> bool:
+        """True where a day may be missing only because its line could not be read; its movements are looked up."""
+        head = _head(statement)
+        unread = [line for line in statement.body if _is_unread_day(line.node)]
+        for line in unread:
+            entries = (entry for entry in line.body if isinstance(entry.node, n.Entry | n.GroupHead))
+            name = n.Name(_UNREAD_DAY, line.node.span)
+            found: Problems = []
+            linked_day(n.DayHead(line.node.span, name, None, None), entries, None, 0, self._library, found)
+            self._problems.extend(problem for problem in found if problem.code is not structure.NOT_IN_DAY)
+        if unread or (head.like is not None and head.like.text.casefold() in self._unread):
+            self._unread.add(head.name.text.casefold())
+        return head.name.text.casefold() in self._unread
 
     def _dropped(self, body: tuple[n.Statement, ...], inherited: dict[str, LinkedDay], lost: bool) -> set[str]:
         slots: set[str] = set()
@@ -281,7 +299,7 @@ class _Days:
             return None
         day = self._day(slot)
         if day is None:
-            if slot not in self._own:
+            if slot not in self._own and not self._lost:
                 problems.append(structure.UNKNOWN_DAY.at(head.like.span, slot=slot))
             return None
         return _copied(
@@ -295,6 +313,10 @@ class _Days:
                 ),
             ),
         )
+
+
+def _is_unread_day(node: n.Node) -> bool:
+    return isinstance(node, n.Unread) and node.span.text.split(maxsplit=1)[0].casefold() == _UNREAD_DAY
 
 
 def _day_name(slot: str) -> str:

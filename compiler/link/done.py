@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import cache
 from typing import Final
 
 from setwright.link.tracks import FARTHEST_M, MOST_REPS
@@ -22,14 +23,15 @@ _MOST_BY_UNIT: Final = {None: MOST_REPS, "m": FARTHEST_M}
 
 def sets_done(prescription: n.Prescription) -> tuple[SetDone, ...] | None:
     """The sets of an entry. An effort holds for the sets since the effort before it: `5, 5 @ RPE 8, 4 @ RPE 9`."""
-    if len(prescription.segments) != 1 or not all(isinstance(part, n.Loose) for part in prescription.parts):
+    parts = tuple(part for part in prescription.parts if not is_test_mark(part))
+    if len(prescription.segments) != 1 or not all(isinstance(part, n.Loose) for part in parts):
         return None
     first = prescription.segments[0]
     load = _load(first.sets)
     if first.sets is not None and load is None:
         return None
     made: list[SetDone] = []
-    for amount, effort in _written(first, prescription.parts):
+    for amount, effort in _written(first, parts):
         reps, felt = _reps(amount), _effort(effort)
         if reps is None or (effort is not None and felt is None):
             return None
@@ -37,6 +39,50 @@ def sets_done(prescription: n.Prescription) -> tuple[SetDone, ...] | None:
         if felt is not None:
             made = [replace(one, effort=one.effort or felt) for one in made]
     return tuple(made)
+
+
+@cache
+def plain_sets(load: str | None, reps: str, effort: str | None) -> tuple[SetDone, ...]:
+    """The sets of a plain entry, whose parts are sound: `70 kg` or `bodyweight - 5 kg`, `5, 5, 4`, `8.5`."""
+    done, felt = _plain_load(load), _plain_effort(effort)
+    return tuple(SetDone(done, _plain_reps(count), felt) for count in reps.split(", "))
+
+
+def is_test_mark(part: n.Part) -> bool:
+    """True for the word `test`, by which an entry says that its singles were a test of the best."""
+    return isinstance(part, n.FlagPart) and part.word == "test"
+
+
+def impossible(prescription: n.Prescription) -> str | None:
+    """What is impossible about an entry that is no sets done, where it is the size of its load."""
+    raw = prescription.segments[0].sets if prescription.segments else None
+    track = raw.track if isinstance(raw, n.RawBodyweight) else raw
+    item = _fixed(track) if track is not None else None
+    amount = _exact(item) if item is not None else None
+    if item is None or amount is None or item.unit not in HEAVIEST or 0 < amount <= HEAVIEST[item.unit]:
+        return None
+    return (
+        f"A load is more than 0 and at most {HEAVIEST[item.unit]} {item.unit}; of the body alone, write `bodyweight`."
+    )
+
+
+@cache
+def _plain_load(text: str | None) -> Load | None:
+    if text is None or text == "bodyweight":
+        return Bodyweight() if text else None
+    sign, number, unit = ("", *text.split()) if text[0].isdigit() else text.split()[1:]
+    mass = Mass(Fraction(number), Unit(unit))
+    return Bodyweight(mass.times(Fraction(-1 if sign == "-" else 1))) if sign else Weight(mass)
+
+
+@cache
+def _plain_effort(text: str | None) -> Effort | None:
+    return Effort(Fraction(text), Fraction(text)) if text else None
+
+
+@cache
+def _plain_reps(text: str) -> Reps:
+    return Reps(RepsKind.COUNT, Fraction(text), Fraction(text))
 
 
 def _written(first: n.RawSegment, parts: tuple[n.Part, ...]) -> Iterator[tuple[n.Item | None, n.Item | None | n.Node]]:

@@ -44,16 +44,18 @@ class Imports:
         self._problems = problems
         self._done: dict[Path, Unit | None] = {}
         self._chain: list[tuple[Path, str]] = []
+        self._log: Source | None = None
 
-    def closure(self, path: Path, source: Source) -> tuple[Unit, ...]:
+    def closure(self, path: Path, source: Source, *, is_log: bool = False) -> tuple[Unit, ...]:
         """The root file and everything it uses, imports first."""
         self._scopes.add_plain(source)
+        self._log = source if is_log else None
         self._visit(path.resolve(), path, source)
         return tuple(unit for unit in self._done.values() if unit is not None)
 
     def _visit(self, key: Path, path: Path, source: Source) -> None:
         shipped = key.is_relative_to(self._files.library)
-        parsed = self._reader.read_library(source) if shipped else self._reader.read(source)
+        parsed = self._reader.read_library(source) if shipped else self._reader.read(source, is_log=source is self._log)
         self._problems.extend(parsed.diagnostics)
         self._check_language(parsed)
         self._chain.append((key, source.path))

@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Generic, TypeVar
 
 from setwright.diagnostics import Related
-from setwright.plan import GroupKind, Movement
+from setwright.plan import EaseIn, GroupKind, Movement
 from setwright.prescription import Intensity, Reps, Rest, Tempo
 from setwright.quantities import Unit
 from setwright.record import record
@@ -178,4 +178,6 @@ class LinkedPlan:
     model: str | None = None
     round_down: bool = False
     notes: tuple[str, ...] = ()
+    ease_in: EaseIn | None = None
+    bests_from_log: Span | None = None
     sound: bool = True  # False where linking found errors: it is checked on, but not laid out

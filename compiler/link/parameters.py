@@ -14,6 +14,7 @@ from setwright.diagnostics.catalogue import names
 from setwright.record import field_names, replace
 from setwright.suggest import did_you_mean, either
 from setwright.syntax import nodes as n
+from setwright.syntax.habits import spelled
 
 Problems = list[Diagnostic]
 Value = n.Item | n.Name
@@ -172,6 +173,8 @@ def _item(use: n.Item, bindings: Bindings, problems: Problems) -> n.Item:
             per_side=given.per_side or use.per_side,
             given=n.Given(given.span, _in_words(use, use.word, given)),
         )
+    if given is None and spelled(use.word):
+        return use  # `RPE8` is no parameter; it is told of as anywhere else
     _complain(use.word, use, "a value", given, bindings, problems)
     return replace(use, word=None, low=Fraction(1), high=Fraction(1))
 

@@ -6,6 +6,7 @@ from datetime import date
 
 from setwright.diagnostics import Diagnostic, Severity
 from setwright.diagnostics.catalogue import structure, weeks
+from setwright.link.absences import linked_ease_in
 from setwright.link.blocks import Calendar, linked_blocks, linked_deload
 from setwright.link.library import Declared, Library
 from setwright.link.lines import LONGEST_PLAN, warm_up_steps
@@ -15,9 +16,11 @@ from setwright.link.rulesets import promise_of, refuse_counting_twice
 from setwright.link.templates import name_the_call, plan_lines
 from setwright.link.values import whole
 from setwright.link.wishes import linked_wish
+from setwright.plan import EaseIn
 from setwright.quantities import Unit
 from setwright.record import record, replace
 from setwright.rules import Promise, Rule, Waiver, Wish
+from setwright.source import Span
 from setwright.syntax import nodes as n
 from setwright.syntax.structure import REPEATED, kind_of
 
@@ -82,8 +85,11 @@ def linked_plan(declared: Declared, library: Library, problems: Problems) -> Lin
         settings.model(),
         settings.rounds_down(),
         tuple(line.node.text for line in body if isinstance(line.node, n.NoteLine)),
+        ease_in=_ease_in(body, problems),
     )
     name_the_call(head, lines, problems, before)
+    if settings.bests_from_log() is not None:
+        plan = replace(plan, bests_from_log=settings.bests_from_log())
     if any(problem.severity is Severity.ERROR for problem in problems[before:]):
         plan = replace(plan, sound=False)
     return Linked(plan, promise, wishes)
@@ -176,6 +182,10 @@ class _Settings:
         name = self._name("model")
         return known_model(name, self._problems) if name else None
 
+    def bests_from_log(self) -> Span | None:
+        setting = self._values.get("bests")
+        return setting.span if setting else None
+
     def rounds_down(self) -> bool:
         name = self._name("round")
         return name is not None and known_word(name, "round", ROUNDING, self._problems) == "down"
@@ -192,6 +202,10 @@ def _deload_every(body: tuple[n.Statement, ...], problems: Problems) -> tuple[in
             every = whole(line.node.every, problems, "a number of weeks (`4`)", LONGEST_PLAN)
             return (every, deload) if every else None
     return None
+
+
+def _ease_in(body: tuple[n.Statement, ...], problems: Problems) -> EaseIn | None:
+    return next((linked_ease_in(line.node, problems) for line in body if isinstance(line.node, n.EaseInLine)), None)
 
 
 def _warm_up(body: tuple[n.Statement, ...], problems: Problems) -> tuple[WarmUpStep, ...] | None:

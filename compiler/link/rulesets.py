@@ -11,12 +11,13 @@ from setwright.link.library import Library
 from setwright.link.lines import LONGEST_PLAN, week_numbers
 from setwright.link.missing import missing_use
 from setwright.link.models import known_word
-from setwright.link.values import rpe
+from setwright.link.values import rpe, stray_word
 from setwright.record import replace
 from setwright.rules import Bound, BoundUnit, Promise, Rule, Scope, Waiver, Where
 from setwright.science.counting import Counting
 from setwright.suggest import did_you_mean
 from setwright.syntax import nodes as n
+from setwright.syntax.habits import spelled
 
 Problems = list[Diagnostic]
 
@@ -129,6 +130,9 @@ def _waiver(line: n.WaiveLine, blocks: tuple[str, ...], library: Library, proble
 
 def _bound(compare: str | None, item: n.Item, problems: Problems) -> Bound | None:
     low, high = item.low, item.high
+    if item.word is not None and spelled(item.word):
+        problems.append(stray_word(item.span, item.word))
+        return None
     if item.word is not None or low is None or high is None or item.unit not in _UNITS or low > high:
         problems.append(
             weeks.WRONG_UNIT.at(

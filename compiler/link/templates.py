@@ -6,6 +6,7 @@ models that the plan's blocks are `like`, so that the plan edits them with the s
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
@@ -14,6 +15,7 @@ from setwright.diagnostics.catalogue import names
 from setwright.link.missing import missing_use
 from setwright.link.parameters import bound_parameters, substituted
 from setwright.record import record, replace
+from setwright.source import Span
 from setwright.suggest import did_you_mean
 from setwright.syntax import nodes as n
 from setwright.syntax.structure import REPEATED, kind_of
@@ -65,9 +67,28 @@ def name_the_call(head: n.Head, lines: Lines, problems: Problems, first: int) ->
     for index, problem in enumerate(problems[first:], start=first):
         inside = problem.span.source == top.source and top.line <= problem.span.line <= last
         if inside and all(related.span != made.span for related in problem.related):
-            argument = given.get(problem.span.text)
-            place = made if argument is None else Related(argument.span, f"`{problem.span.text}` is given here")
-            problems[index] = replace(problem, related=(*problem.related, place))
+            argument = next((one for one in given.values() if _is_use(problem.span.text, one.name.text)), None)
+            if argument is None or argument.value is None:
+                problems[index] = replace(problem, related=(*problem.related, made))
+            elif problem.code is names.PARAMETER_OUTSIDE_TEMPLATE:  # of the template's line, whatever the value is
+                given_here = Related(argument.span, f"`{argument.name.text}` is given here")
+                problems[index] = replace(problem, related=(*problem.related, given_here))
+            else:
+                problems[index] = _at_the_call(problem, argument.name.text, argument.value.span)
+
+
+def _is_use(text: str, word: str) -> bool:
+    """True for a parameter's word in the template, with a unit or a sign that stands beside it."""
+    return re.fullmatch(rf"(?:RPE\s+)?{re.escape(word)}(?:\s*(?:%|/side|[A-Za-z]+))*", text) is not None
+
+
+def _at_the_call(problem: Diagnostic, word: str, given: Span) -> Diagnostic:
+    """A bad value is told where it is given, once however often the template uses it; the use comes second."""
+    used = problem.span
+    message_ = problem.message.replace(f"`{used.text}`", f"`{given.text}`")
+    fix = replace(problem.fix, span=given) if problem.fix is not None and problem.fix.span == used else None
+    related = (Related(used, f"`{word}` is used here"), *problem.related)
+    return replace(problem, message=message_, span=given, related=related, fix=fix)
 
 
 def as_plan(template: n.Statement) -> n.Statement:

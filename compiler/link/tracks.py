@@ -5,6 +5,7 @@ Each function returns None where the written value has no meaning, after it put 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from fractions import Fraction
 from typing import TypeVar
@@ -180,10 +181,16 @@ def _reps(item: n.Item, unit: str | None, per_side: bool, problems: Problems, is
     most = {None: MOST_REPS, "m": FARTHEST_M}.get(unit, LONGEST_SET_S)
     whole_number = unit is not None or is_step or (low.denominator == 1 and high.denominator == 1)
     if not whole_number or not low * factor > 0 or high * factor > most or low > high:
-        problems.append(weeks.REPS_OUT_OF_RANGE.at(item.span, found=item.span.text))
+        help_ = f"Write `{_turned(item.span.text)}`, low to high." if low > high > 0 else None
+        problems.append(weeks.REPS_OUT_OF_RANGE.at(item.span, found=item.span.text, help=help_))
         return None
     kind = {None: RepsKind.AT_LEAST if item.at_least else RepsKind.COUNT, "m": RepsKind.METRES}
     return Reps(kind.get(unit, RepsKind.SECONDS), low * factor, high * factor, per_side=per_side, minutes=unit == "min")
+
+
+def _turned(text: str) -> str:
+    """`15-12 s` with its ends exchanged."""
+    return re.sub(r"([\d.]+)( *[-−] *)([\d.]+)", r"\3\2\1", text)
 
 
 def _cluster(item: n.Item, per_side: bool, problems: Problems) -> Reps | None:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from datetime import date
 from enum import Enum
+from fractions import Fraction
 
 from setwright.plan import Movement
 from setwright.prescription import Bodyweight, Effort, Reps, Weight
@@ -36,11 +37,15 @@ class LineDone:
     label: str | None
     sets: tuple[SetDone, ...]
     span: Span
+    is_test: bool = False  # it says so itself
 
 
 @record
 class SessionDone:
-    """One day's training. `week` and `slot` where the entry says which session of the plan it was."""
+    """One day's training. `week` and `slot` where the entry says which session of the plan it was.
+
+    `effort` is of the whole session, from 0 to 10, another scale than that of sets; `minutes` is how long it took.
+    """
 
     day: date
     lines: tuple[LineDone, ...]
@@ -48,6 +53,8 @@ class SessionDone:
     week: int | None = None
     slot: str | None = None
     notes: tuple[str, ...] = ()
+    effort: Fraction | None = None
+    minutes: Fraction | None = None
 
 
 class Missed(Enum):

@@ -6,6 +6,7 @@ Comes in: what is wanted. Goes out: `Built`. Nothing is raised for what files ho
 from __future__ import annotations
 
 import os
+from datetime import date
 from pathlib import Path
 
 from setwright.cache import state
@@ -23,12 +24,14 @@ from setwright.render.outputs import FaultyTemplateError
 
 @record
 class Wanted:
-    """A file, its athletes, and the look that the command line asked for."""
+    """A file, its athletes and logs, the look that the command line asked for, and the day that counts as today."""
 
     file: str
     athletes: tuple[str, ...] = ()
     root: str | None = None
     look: tuple[tuple[str, str | None], ...] = ()
+    logs: tuple[str, ...] = ()
+    on: date | None = None
 
 
 @record
@@ -55,23 +58,26 @@ def built(wanted: Wanted, known: tuple[tuple[str, str | None], ...] = ()) -> Bui
     the build is seen after it.
     """
     states = {path: state(path) for path, _ in known}
-    compiled = compile(wanted.file, athletes=wanted.athletes, root=wanted.root)
+    compiled = compile(wanted.file, athletes=wanted.athletes, root=wanted.root, logs=wanted.logs, on=wanted.on)
     problems = list(compiled.diagnostics)
     files = Files(Path(wanted.root) if wanted.root else find_root(Path(wanted.file)))
     dress = look(files, dict(wanted.look), problems)
-    pages = () if has_errors(records(problems)) else _pages(compiled.compilations, dress, problems)
+    pages = () if has_errors(records(problems)) else _pages(compiled.compilations, dress, wanted.on, problems)
     found = records(problems)
     read = {os.path.abspath(wanted.file), *(path for path, _ in (*compiled.dependencies, *files.dependencies))}
     states |= {path: state(path) for path in read if path not in states}
     return Built(() if has_errors(found) else pages, tuple(found), tuple(sorted(states.items())))
 
 
-def _pages(compilations: tuple[Compilation, ...], dress: Look, problems: list[Diagnostic]) -> tuple[Page, ...]:
+def _pages(
+    compilations: tuple[Compilation, ...], dress: Look, on: date | None, problems: list[Diagnostic]
+) -> tuple[Page, ...]:
     pages: list[Page] = []
     for one in compilations:
         title = f"{one.plan.name}, {one.plan.athlete}" if one.plan.athlete else one.plan.name
         try:
-            pages.append(Page(title, html.page(gathered(one.plan, one.promise), dress).encode()))
+            material = gathered(one.plan, one.promise, log=one.log, on=on)
+            pages.append(Page(title, html.page(material, dress).encode()))
         except FaultyTemplateError as faulty:
             problems.append(faulty.diagnostic)
     return tuple(pages)

@@ -12,7 +12,7 @@ from json import dumps
 from setwright.quantities import plain
 from setwright.render import csv
 from setwright.render.comparison import tells
-from setwright.render.json import Object, number
+from setwright.render.json_values import Object, number
 from setwright.report.compare import Average, Comparison, MuscleFigures, PlanFigures, WeekFigures
 
 

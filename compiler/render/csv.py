@@ -22,6 +22,9 @@ COLUMNS: Final = (
     *("reps", "reps_min", "reps_max", "intensity", "load", "unit", "rest_s", "tempo", "projected", "notes"),
 )
 
+# With a log: what became of the session, on which days, and the sets as an entry of a session writes them.
+LOG_COLUMNS: Final = ("state", "done_on", "done")
+
 VOLUME_COLUMNS: Final = (
     *("week", "muscle", "direct_sets", "fractional_sets", "sessions", "max_session_sets", "rest_h_min"),
 )
@@ -33,6 +36,10 @@ FORMULA_STARTS: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "\0", "\uff1d", "
 
 def rendered(material: Material, look: Look) -> bytes:
     """The rows as a file: data, so that no look changes it."""
+    if material.outcomes is not None:
+        from setwright.render.log_rows import text_with_log
+
+        return text_with_log(material.plan, material.outcomes).encode()
     return text(material.plan).encode()
 
 
@@ -47,7 +54,7 @@ def rows(plan: Plan) -> Iterator[tuple[str, ...]]:
         for session in week.sessions:
             for order, line in enumerate(session.lines, 1):
                 for segment in line.segments:
-                    yield _row(week, session, order, line, segment)
+                    yield row(week, session, order, line, segment)
 
 
 def volume_text(volume: Volume) -> str:
@@ -74,7 +81,8 @@ def table(header: tuple[str, ...], body: Iterable[tuple[str, ...]]) -> str:
     return out.getvalue()
 
 
-def _row(week: Week, session: Session, order: int, line: Line, segment: Segment) -> tuple[str, ...]:
+def row(week: Week, session: Session, order: int, line: Line, segment: Segment) -> tuple[str, ...]:
+    """The row of one segment."""
     mass = known_mass(segment)
     return (
         str(week.number),

@@ -6,6 +6,7 @@ Comes in: a `Derivation` and a language. Goes out: `Entry`s in order. What each 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 from fractions import Fraction
 from typing import assert_never
 
@@ -127,6 +128,8 @@ def _head(number: Number, language: Language) -> str:
             return language.text("movement")
         case Quantity.DAY:
             return language.text("day")
+        case Quantity.DATE:
+            return language.text("date")
         case _:
             assert_never(number.quantity)
 
@@ -153,8 +156,7 @@ def _reason(step: Step, one: Derivation, language: Language) -> str:
                 number=_told(step, "week", language), count=_told(step, "of", language), track=_code(step.before)
             )
         case Cause.PROGRESSION:
-            said = language.text("exposure {number} of the block by {rule}, if all goes to plan")
-            return said.format(number=_told(step, "exposure", language), rule=_code(one.line.advance or ""))
+            return _progression(step, one, language)
         case Cause.LIMIT:
             return language.text("limit: at most {effort}").format(effort=_most(step, language))
         case Cause.DELOAD:
@@ -179,6 +181,8 @@ def _reason(step: Step, one: Derivation, language: Language) -> str:
             return language.text("moved from {day} to a day that the athlete has").format(
                 day=words.slot(str(step.before), language)
             )
+        case Cause.AWAY:
+            return language.text("the plan waited for {line}").format(line=_code(step.span.text))
         case _:
             assert_never(step.cause)
 
@@ -193,7 +197,23 @@ def _one_set(step: Step, language: Language) -> str:
     return language.text("one set, as no number is written")
 
 
+def _progression(step: Step, one: Derivation, language: Language) -> str:
+    number, rule = _told(step, "exposure", language), _code(one.line.advance or "")
+    done, on = step.fact("done"), step.fact("on")
+    if not isinstance(done, str) or not isinstance(on, str):
+        said = language.text("exposure {number} of the block by {rule}, if all goes to plan")
+        return said.format(number=number, rule=rule)
+    day = language.day(date.fromisoformat(on))
+    if one.line.projected:
+        said = language.text("exposure {number} of the block by {rule}, after {done} on {day}, if all goes to plan")
+    else:
+        said = language.text("exposure {number} of the block by {rule}, after {done} on {day}")
+    return said.format(number=number, rule=rule, done=_code(done), day=day)
+
+
 def _deload(step: Step, language: Language) -> str:
+    if step.span.text.startswith("ease-in"):
+        return _easing(step, language)
     if step.fact("most") is not None:
         return language.text("deload: at most {effort}").format(effort=_most(step, language))
     share = _share(step.fact("share"), language)
@@ -203,6 +223,16 @@ def _deload(step: Step, language: Language) -> str:
         return said.format(percent=share, effort=_value(before, Quantity.INTENSITY, language))
     value = _value(step.before, step.quantity, language)
     return language.text("deload: {percent} of {value}").format(percent=share, value=value)
+
+
+def _easing(step: Step, language: Language) -> str:
+    """The same arithmetic, by another line."""
+    if step.fact("most") is not None:
+        return language.text("easing in: at most {effort}").format(effort=_most(step, language))
+    value = _value(step.before, step.quantity, language)
+    return language.text("easing in: {percent} of {value}").format(
+        percent=_share(step.fact("share"), language), value=value
+    )
 
 
 def _substitution(step: Step, language: Language) -> str:
@@ -233,8 +263,10 @@ def _of_best(step: Step, language: Language) -> str:
 
 def _best(step: Step, language: Language) -> str:
     """How the best is known, at its own place."""
-    done = _mass(step, "set")
-    if done is None:
+    done, logged = _mass(step, "set"), step.fact("log_day")
+    if isinstance(logged, str):
+        known = _from_log(step, language.day(date.fromisoformat(logged)), language)
+    elif done is None:
         known = language.text("tested")
     else:
         reserve = step.fact("set_reserve")
@@ -248,6 +280,13 @@ def _best(step: Step, language: Language) -> str:
     return language.text("taken as {percent} of the best in {movement}: {known}").format(
         percent=_share(step.fact("of_share"), language), movement=language.name(str(step.fact("of"))), known=known
     )
+
+
+def _from_log(step: Step, day: str, language: Language) -> str:
+    model = step.fact("best_model")
+    if model is None:
+        return language.text("tested on {day}, from the log").format(day=day)
+    return language.text("estimated from the log by {model}: trend on {day}").format(model=model, day=day)
 
 
 def _made(step: Step, language: Language) -> str:
@@ -294,6 +333,8 @@ def _value(value: StepValue, quantity: Quantity, language: Language) -> str:
             return _sign(mass.amount) + words.mass(Mass(abs(mass.amount), mass.unit), language)
         case None:
             return language.text("no load")
+        case str() if quantity is Quantity.DATE:
+            return language.day(date.fromisoformat(value))
         case str() if quantity is Quantity.DAY:
             return words.slot(value, language)
         case _:

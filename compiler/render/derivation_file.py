@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from json import dumps
 
 from setwright.plan import Plan, Step, told
-from setwright.render.json import Object, Value
+from setwright.render.json_values import Object, Value
 from setwright.report.derivation import Derivation, Number
 from setwright.source import Span
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from setwright.check.figures.effort import stated_effort
+from setwright.check.figures.effort import known_effort
 from setwright.plan import Plan, Week
 from setwright.record import replace
 from setwright.report.overview import WeekSummary
@@ -26,5 +26,5 @@ def telling(plan: Plan, overview: Sequence[WeekSummary]) -> tuple[WeekSummary, .
 
 def _tells(week: Week) -> bool:
     segments = [segment for session in week.sessions for line in session.lines for segment in line.work]
-    stated = sum(segment.sets for segment in segments if stated_effort(segment) is not None)
+    stated = sum(segment.sets for segment in segments if known_effort(segment) is not None)
     return stated > 0 and 2 * stated >= sum(segment.sets for segment in segments)

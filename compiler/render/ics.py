@@ -93,7 +93,8 @@ def _slots(material: Material, language: Language) -> Iterator[_Slot]:
         together = zip(week.sessions, paper.sessions, _minutes(minutes, len(week.sessions)), strict=True)
         in_order = sorted(together, key=lambda each: each[0].offset)
         for position, (session, arranged, length) in enumerate(in_order, 1):
-            yield _Slot(week, position, session, arranged, length)
+            if not session.left_out:
+                yield _Slot(week, position, session, arranged, length)
 
 
 def _minutes(summaries: tuple[SessionSummary, ...], sessions: int) -> list[Fraction]:

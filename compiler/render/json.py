@@ -9,7 +9,7 @@ import json
 from collections.abc import Sequence
 from fractions import Fraction
 from pathlib import PurePath
-from typing import Final, TypeAlias, assert_never
+from typing import Final, assert_never
 
 from setwright.plan import Cause, Group, Line, Load, Movement, Plan, Segment, Session, Step, Week
 from setwright.prescription import (
@@ -25,28 +25,29 @@ from setwright.prescription import (
     Weight,
 )
 from setwright.quantities import Mass
+from setwright.render.json_values import Object, number
+from setwright.render.log_objects import log_object
 from setwright.render.material import Look, Material
 from setwright.render.words import known_mass
+from setwright.report.outcomes import Outcomes
 from setwright.report.overview import SessionSummary, WeekSummary
 from setwright.report.volume import MuscleWeek, Volume
 from setwright.source import Span
 
 SCHEMA_VERSION: Final = 1
 
-Value: TypeAlias = None | bool | int | float | str | Sequence["Value"] | dict[str, "Value"]
-Object: TypeAlias = dict[str, Value]
-
 
 def rendered(material: Material, look: Look) -> bytes:
     """The document as a file: data, so that no look changes it."""
-    return document(material.plan, material.volume, material.overview).encode()
+    return document(material.plan, material.volume, material.overview, material.outcomes).encode()
 
 
-def document(plan: Plan, volume: Volume, overview: Sequence[WeekSummary]) -> str:
+def document(plan: Plan, volume: Volume, overview: Sequence[WeekSummary], outcomes: Outcomes | None = None) -> str:
     """The plan as JSON text, two spaces deep, with a line end; names stay in their own script."""
     whole: Object = {
         "schema": SCHEMA_VERSION,
         "plan": _plan(plan),
+        **({"log": log_object(plan, outcomes)} if outcomes is not None else {}),
         "movements": [_movement(movement) for movement in _movements(plan)],
         "volume": [muscle_week(row) for row in volume.rows],
         "overview": [_summary(week) for week in overview],
@@ -267,8 +268,3 @@ def _mass(mass: Mass) -> Object:
 
 def _optional(value: Fraction | None) -> int | float | None:
     return None if value is None else number(value)
-
-
-def number(value: Fraction) -> int | float:
-    """A JSON number: whole where it is whole, else with at most six decimals."""
-    return value.numerator if value.denominator == 1 else round(float(value), 6)

@@ -6,6 +6,7 @@ needs no library; every other language is read from its catalogue (`compiler/ren
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from datetime import date
 from fractions import Fraction
@@ -126,12 +127,12 @@ ENGLISH: Final = Language()
 
 @cache
 def language(tag: str) -> Language:
-    """The language of a tag, one of `LANGUAGES` in either case.
+    """The language of a tag, in either case; `de-AT` is `de`, by the lookup of RFC 4647, 3.4.
 
     Raises `LanguageError` for another, and where the library that every language but English needs is not installed.
     """
-    found = tag.casefold()
-    if found not in LANGUAGES:
+    found = _looked_up(tag)
+    if found is None:
         raise LanguageError(_unknown(tag))
     if found == ENGLISH.tag:
         return ENGLISH
@@ -144,9 +145,16 @@ def language(tag: str) -> Language:
     return Catalogued(found)
 
 
+def _looked_up(tag: str) -> str | None:
+    """The tag, shortened from its end until it is that of a catalogue."""
+    if not re.fullmatch(r"[A-Za-z]{2,8}([-_][A-Za-z0-9]{1,8})*", tag):
+        return None
+    parts = tag.casefold().replace("_", "-").split("-")
+    shorter = ("-".join(parts[:length]) for length in range(len(parts), 0, -1))
+    return next((found for found in shorter if found in LANGUAGES), None)
+
+
 def _unknown(tag: str) -> str:
     names = [_NAMES.get(name, name) for name in nearest(tag.casefold(), (*LANGUAGES, *_NAMES))]
-    if not names:  # `de-AT`
-        names = [name for name in LANGUAGES if tag.casefold().replace("_", "-").startswith(f"{name}-")]
     asked = f" did you mean {either([f'`{name}`' for name in dict.fromkeys(names)])}?" if names else ""
     return f"there is no language `{tag}`;{asked} there are {either([f'`{name}`' for name in LANGUAGES], 'and')}"

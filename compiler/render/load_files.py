@@ -13,7 +13,7 @@ from typing import Final
 from setwright.plan import Plan
 from setwright.quantities import plain
 from setwright.render import csv
-from setwright.render.json import Object, number
+from setwright.render.json_values import Object, number
 from setwright.report.load import LoadWeek
 
 COLUMNS: Final = (

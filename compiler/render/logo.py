@@ -12,12 +12,16 @@ from xml.etree import ElementTree
 
 LARGEST: Final = 100_000  # bytes: a sheet is sent by message and opened on old telephones
 
-# How files of each kind begin: PNG (W3C), JPEG (ITU-T T.81), GIF87a and GIF89a, WebP (RFC 9649).
+# How files of each kind begin, and what of fixed form comes before the picture itself.
 _BEGINNINGS: Final = (
-    ("image/png", re.compile(rb"\x89PNG\r\n\x1a\n")),
-    ("image/jpeg", re.compile(rb"\xff\xd8\xff")),
-    ("image/gif", re.compile(rb"GIF8[79]a")),
-    ("image/webp", re.compile(rb"RIFF....WEBP", re.DOTALL)),
+    # PNG (W3C): the signature, then IHDR, 13 bytes with width and height, and its check sum.
+    ("image/png", re.compile(rb"\x89PNG\r\n\x1a\n"), re.compile(rb".{8}\0\0\0\x0dIHDR.{17}", re.DOTALL)),
+    # JPEG (ITU-T T.81): start of image, a marker segment with its length; the end of image somewhere after it.
+    ("image/jpeg", re.compile(rb"\xff\xd8\xff"), re.compile(rb"\xff\xd8\xff[\xc0-\xfe].{2}.*\xff\xd9", re.DOTALL)),
+    # GIF87a and GIF89a: a logical screen descriptor of 7 bytes.
+    ("image/gif", re.compile(rb"GIF8[79]a"), re.compile(rb".{13}", re.DOTALL)),
+    # WebP (RFC 9649): the size of the file, then a first chunk with its size.
+    ("image/webp", re.compile(rb"RIFF....WEBP", re.DOTALL), re.compile(rb".{12}VP8[ LX].{4}", re.DOTALL)),
 )
 _SVG: Final = "{http://www.w3.org/2000/svg}"
 
@@ -30,7 +34,9 @@ def data_address(content: bytes) -> str:
     """The picture as a `data:` address. Its kind is told by its first bytes, not by the name of the file."""
     if len(content) > LARGEST:
         raise LogoError(f"it is larger than {LARGEST // 1000} kB")
-    kind = next((kind for kind, begins in _BEGINNINGS if begins.match(content)), None)
+    kind, whole = next(((kind, whole) for kind, begins, whole in _BEGINNINGS if begins.match(content)), (None, None))
+    if whole is not None and not whole.match(content):
+        raise LogoError("it is broken: it ends before the picture begins")
     if kind is None:
         _require_harmless_svg(content)
         kind = "image/svg+xml"

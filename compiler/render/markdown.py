@@ -10,12 +10,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from setwright.plan import WeekKind
-from setwright.render import aims, keys, words
+from setwright.render import aims, done, keys, words
 from setwright.render.cautions import Caution
 from setwright.render.effort import telling
 from setwright.render.language import Language
 from setwright.render.material import PLAIN, Look, Material
-from setwright.render.sheet import Row, SessionSheet, Sheet, Station, WeekSheet, sheet
+from setwright.render.sheet import Row, SessionSheet, Sheet, Station, WeekSheet
 from setwright.render.tables import Grid, Record, counted, minutes_grids, sets_grids
 from setwright.report.overview import WeekSummary
 
@@ -34,13 +34,28 @@ def rendered(material: Material, look: Look) -> bytes:
 def text(material: Material, look: Look = PLAIN) -> str:
     """The whole plan: overview, cautions, a section a week, keys; ends with a line end."""
     language = look.language
-    arranged = sheet(material.plan, material.overview, language)
+    arranged = done.arranged(material, language)
     lines: list[str] = [f"# {escape(arranged.name)}", ""]
     lines += _title(arranged, language)
     lines += _overview(arranged, material, language)
     lines += _cautions(arranged, language)
     for week in arranged.weeks:
         lines += _week(week, language)
+    lines += _keys(language)
+    return "\n".join(lines).rstrip("\n") + "\n"
+
+
+def session_text(material: Material, look: Look = PLAIN) -> str:
+    """A plan of one session (`gathered.only_session`): what it is of, the session, the cautions, keys."""
+    language = look.language
+    arranged = done.arranged(material, language)
+    whose = (
+        words.headed(language.text("Athlete"), language.name(arranged.athlete), language) if arranged.athlete else ""
+    )
+    lines = [f"# {escape(arranged.name)}", "", *((escape(whose), "") if whose else ())]
+    for week in arranged.weeks:
+        lines += _week(week, language)
+    lines += _cautions(arranged, language)
     lines += _keys(language)
     return "\n".join(lines).rstrip("\n") + "\n"
 
@@ -63,6 +78,7 @@ def _title(arranged: Sheet, language: Language) -> Iterator[str]:
         (language.text("Written by"), arranged.author),
         (language.text("Dates"), arranged.dates),
         (language.text("Length"), arranged.length),
+        (language.text("Done so far"), arranged.progress),
         *arranged.facts,
     )
     for name, value in facts:
@@ -143,6 +159,8 @@ def _week(week: WeekSheet, language: Language) -> Iterator[str]:
         yield from (f"> {escape(note)}", "")
     for session in week.sessions:
         yield from _session(session, language)
+    for extra in week.extras:
+        yield from (f"> {escape(extra)}", "")
 
 
 def _session(session: SessionSheet, language: Language) -> Iterator[str]:
@@ -152,6 +170,8 @@ def _session(session: SessionSheet, language: Language) -> Iterator[str]:
     about = (language.day(session.date) if session.date else "", session.minutes)
     if any(about):
         yield from (escape(", ".join(part for part in about if part)), "")
+    for said in session.did:
+        yield from (f"> {escape(said)}", "")
     for caution in session.cautions:
         yield from (f"> {_caution(caution)}", "")
     for note in session.notes:
@@ -180,6 +200,8 @@ def _station(station: Station, language: Language) -> Iterator[tuple[str, ...]]:
         named += " *(" + language.text("optional") + ")*"
     if station.projected:
         named += " *(" + language.text("projected") + ")*"
+    for said in station.did:
+        named += f" *({escape(said)})*"
     how = escape(", ".join(station.manner))
     number = str(station.order)
     if station.warm_up:
@@ -187,7 +209,7 @@ def _station(station: Station, language: Language) -> Iterator[tuple[str, ...]]:
         yield (number, named, escape(steps), "", "", how, "")
         number, named, how = "", "", ""
     for row in station.rows:
-        yield (number, named, _dose(row, language), _load(row), _discs(row), how, "")
+        yield (number, named, _dose(row, language), _load(row), _discs(row), how, escape(", ".join(row.did or ())))
         number, named, how = "", "", ""
 
 

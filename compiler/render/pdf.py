@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import Any, Final
 
+from setwright.record import replace
 from setwright.render.html import dressed, given, policy, recording, style
 from setwright.render.material import Look, Material
 from setwright.render.outputs import UnprintableError
@@ -67,5 +68,6 @@ def drawn(page: str) -> str:
 
 def _page(material: Material, look: Look) -> str:
     """The page as a template makes it; its script is not run."""
-    own = style(STYLES)
-    return dressed(look, {**given(material, look), "style": own, "policy": policy(own, recording.script())})
+    own = style(STYLES if material.outcomes is None else (*STYLES, "paper-log.css"))
+    values = given(material, replace(look, why=False))  # nothing unfolds on paper
+    return dressed(look, {**values, "style": own, "policy": policy(own, recording.script())})

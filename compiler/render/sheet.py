@@ -8,12 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import date
 from fractions import Fraction
+from functools import lru_cache
 from itertools import groupby
 from typing import Final
 
 from setwright.plan import BlockSpan, Line, Plan, Segment, SegmentKind, Session, Week, WeekKind
 from setwright.quantities import Mass, Unit
-from setwright.record import record, replace
+from setwright.record import record
 from setwright.render import cautions, words
 from setwright.render.cautions import Caution
 from setwright.render.language import Language
@@ -50,6 +51,7 @@ class Row:
     blank: str | None  # the unit beside a blank for an unknown load
     discs: tuple[Disc, ...]  # of one side; none also where there is no bar
     blanks: int  # sets that there is room to write down
+    did: tuple[str, ...] | None = None  # the sets that were done; None where the session is still ahead
 
 
 @record
@@ -59,6 +61,16 @@ class Remark:
     kind: str
     head: str | None
     text: str
+
+
+@record
+class Reason:
+    """One step on the way to a number; `head` says of which, `place` is the line of a file, each where it is new."""
+
+    head: str
+    value: str
+    text: str
+    place: str | None
 
 
 @record
@@ -75,6 +87,8 @@ class Station:
     rows: tuple[Row, ...]
     manner: tuple[str, ...]
     remarks: tuple[Remark, ...]
+    why: tuple[Reason, ...] = ()  # on demand
+    did: tuple[str, ...] = ()  # how what was done differs: "2 sets more than asked"
 
 
 @record
@@ -98,6 +112,8 @@ class SessionSheet:
     cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
     parts: tuple[Part, ...]
+    state: str = ""  # done, missed or away, where the log says so
+    did: tuple[str, ...] = ()  # what a session that has passed came to
 
 
 @record
@@ -115,6 +131,7 @@ class WeekSheet:
     cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
     sessions: tuple[SessionSheet, ...]
+    extras: tuple[str, ...] = ()  # sessions that were done outside the plan
 
 
 @record
@@ -151,6 +168,7 @@ class Sheet:
     notes: tuple[str, ...]
     blocks: tuple[BlockSheet, ...]
     weeks: tuple[WeekSheet, ...]
+    progress: str | None = None  # "12 of 14 sessions", where the log is known
 
 
 def sheet(plan: Plan, overview: Sequence[WeekSummary], language: Language) -> Sheet:
@@ -189,7 +207,8 @@ def _length(plan: Plan, language: Language) -> str:
 def _dates(weeks: Sequence[Week], microcycle: int, language: Language) -> str | None:
     if not weeks or weeks[0].start is None or weeks[-1].start is None:
         return None
-    return language.days(weeks[0].start, words.last_day(weeks[-1].start, microcycle))
+    planned = [session.date for session in weeks[-1].sessions if session.date is not None]  # later, after days away
+    return language.days(weeks[0].start, max([words.last_day(weeks[-1].start, microcycle), *planned]))
 
 
 def _blocks(plan: Plan, language: Language) -> tuple[BlockSheet, ...]:
@@ -290,14 +309,14 @@ def _row(line: Line, segment: Segment, at: int, unit: Unit, language: Language) 
     made = segment.load
     return Row(
         lead=_lead(segment, at, language),
-        dose=words.dose(replace(segment, reps=replace(segment.reps, per_side=False)), language),
+        dose=words.dose(segment, language, with_side=False),
         per_side=segment.reps.per_side,
-        effort=words.effort(segment.intensity, language),
+        effort=words.asked_effort(segment, language),
         load=words.load(segment, language),
         spread=words.load_spread(segment, language),
         aside=words.load_aside(segment, language),
         blank=unit.value if words.wants_load(line.movement, segment) else None,
-        discs=tuple(_disc(Mass(disc, made.mass.unit), language) for disc in made.per_side or ()) if made else (),
+        discs=tuple(_disc(disc, made.mass.unit, language) for disc in made.per_side or ()) if made else (),
         blanks=min(segment.sets, MOST_BLANKS),
     )
 
@@ -313,10 +332,12 @@ def _lead(segment: Segment, at: int, language: Language) -> str | None:
             return language.text("then") if at else None
 
 
-def _disc(mass: Mass, language: Language) -> Disc:
+@lru_cache(maxsize=512)  # the same few discs make every load
+def _disc(amount: Fraction, unit: Unit, language: Language) -> Disc:
+    mass = Mass(amount, unit)
     kilograms = mass.to(Unit.KG).amount
     height = 1 + sum(kilograms >= Fraction(least) for least in _HEIGHTS)
-    return Disc(language.number(mass.amount), colour_of(mass), height)
+    return Disc(language.number(amount), colour_of(mass), height)
 
 
 def _remarks(line: Line, language: Language) -> Iterator[Remark]:

@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date, timedelta
 from fractions import Fraction
-from functools import reduce
+from functools import partial, reduce
 from typing import Final, assert_never
 
+from setwright.check.figures.effort import is_scaled
 from setwright.plan import Group, GroupKind, Handling, Line, Movement, Segment, WeekKind
 from setwright.prescription import (
     Bodyweight,
@@ -25,6 +26,7 @@ from setwright.prescription import (
     Weight,
 )
 from setwright.quantities import Mass
+from setwright.record import replace
 from setwright.render.language import Language
 
 NO_BREAK: Final = "\u00a0"
@@ -107,9 +109,10 @@ def clauses(said: Sequence[str], language: Language) -> str:
     return reduce(lambda first, then: both.format(first=first, then=then), said) if said else ""
 
 
-def dose(segment: Segment, language: Language) -> str:
+def dose(segment: Segment, language: Language, *, with_side: bool = True) -> str:
     """Sets and repetitions: `4 x 5`, with a real multiplication sign."""
-    return f"{segment.sets}{NO_BREAK}{TIMES}{NO_BREAK}{amount(segment.reps, language)}"
+    each = amount(segment.reps, language) if with_side else _one_side(segment.reps, language)
+    return f"{segment.sets}{NO_BREAK}{TIMES}{NO_BREAK}{each}"
 
 
 def amount(reps: Reps, language: Language) -> str:
@@ -147,11 +150,28 @@ def effort(intensity: Intensity | None, language: Language) -> str | None:
             assert_never(intensity)
 
 
+def asked_effort(segment: Segment, language: Language) -> str | None:
+    """How hard the sets of a segment are; where a deload took a share of an effort's load, what that leaves of it.
+
+    At that load the effort is a ceiling; where no load is known, the share is what a person can go by.
+    """
+    written = effort(segment.intensity, language)
+    if written is None or not is_scaled(segment):
+        return written
+    if segment.load is not None and isinstance(segment.intensity, Effort):
+        top = replace(segment.intensity, low=segment.intensity.high)
+        # Repetitions in reserve count the other way round.
+        most = language.text("at least {effort}") if top.as_reserve else language.text("at most {effort}")
+        return most.format(effort=effort(top, language))
+    share = language.percent(segment.load_factor * 100)
+    return language.text("{percent} of the load for {effort}").format(percent=share, effort=written)
+
+
 def load(segment: Segment, language: Language) -> str | None:
     """What to lift: `82.5 kg`, `bodyweight + 5 kg`; None where it is not known."""
     match segment.intensity:
         case Bodyweight(added):
-            return _bodyweight(segment.load.mass if segment.load is not None else added, language)
+            return bodyweight(segment.load.mass if segment.load is not None else added, language)
         case Weight(written) if segment.load is None:
             return mass(written, language)
     if segment.load is None:
@@ -212,10 +232,9 @@ def sets(number: int, language: Language) -> str:
 
 def rest(of: Rest, language: Language) -> str:
     """Rest between sets: `90 s`, `3 min`, `2-3 min`, `2:30 min`."""
-    if of.low < 120:
-        low, high, unit = language.number(of.low), language.number(of.high), "s"
-    else:
-        low, high, unit = _minutes(of.low, language), _minutes(of.high, language), "min"
+    written, unit = (language.number, "s") if of.low < 120 else (partial(_minutes, language=language), "min")
+    low = written(of.low)
+    high = low if of.low == of.high else written(of.high)
     return f"{low if low == high else low + EN_DASH + high}{NO_BREAK}{unit}"
 
 
@@ -291,8 +310,9 @@ def _one_side(reps: Reps, language: Language) -> str:
 
 
 def _range(low: Fraction, high: Fraction, language: Language) -> str:
-    ends = language.number(low), language.number(high)
-    return ends[0] if low == high else EN_DASH.join(ends)
+    if low is high or low == high:
+        return language.number(low)
+    return f"{language.number(low)}{EN_DASH}{language.number(high)}"
 
 
 def _change(change: Fraction, size: str, language: Language) -> str:
@@ -303,7 +323,8 @@ def _change(change: Fraction, size: str, language: Language) -> str:
     return language.text("{size} lighter").format(size=size)
 
 
-def _bodyweight(added: Mass | None, language: Language) -> str:
+def bodyweight(added: Mass | None, language: Language) -> str:
+    """The athlete's own weight, with what is added to it or taken off."""
     said = language.text("bodyweight")
     if added is None or added.amount == 0:
         return said
@@ -312,7 +333,7 @@ def _bodyweight(added: Mass | None, language: Language) -> str:
 
 
 def _minutes(seconds: Fraction, language: Language) -> str:
-    whole, over = divmod(seconds, 60)
+    whole, over = divmod(seconds if seconds.denominator > 1 else seconds.numerator, 60)
     return f"{whole}:{language.number(over, 0).zfill(2)}" if over else str(whole)
 
 

@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import Final
 
 from setwright.check import breaches
-from setwright.check.figures.effort import stated_effort
+from setwright.check.figures.effort import known_effort
 from setwright.check.figures.sets import Day, Ledger
 from setwright.check.measures import MEASURES
 from setwright.diagnostics import Severity
@@ -250,7 +250,7 @@ def _week(number: int, week: Week, summary: WeekSummary) -> WeekFigures:
         number=number,
         kind=week.kind,
         sets=summary.sets,
-        stated=sum(segment.sets for segment in segments if stated_effort(segment) is not None),
+        stated=sum(segment.sets for segment in segments if known_effort(segment) is not None),
         highest_effort=summary.highest_effort,
         mean_effort=summary.mean_effort,
     )

@@ -91,6 +91,7 @@ def derivation(week: Week, session: Session, order: int, line: Line) -> Derivati
     """One line of a session with all its values."""
     changed = (
         (Quantity.DAY, session.slot, session.steps),
+        (Quantity.DATE, session.date.isoformat() if session.date else None, session.steps),
         (Quantity.MOVEMENT, line.movement.name, line.steps),
         (Quantity.REST, line.rest, line.steps),
         (Quantity.TEMPO, line.tempo, line.steps),

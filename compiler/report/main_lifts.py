@@ -13,7 +13,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from typing import Final
 
-from setwright.check.figures.effort import stated_effort
+from setwright.check.figures.effort import known_effort
 from setwright.check.figures.percents import shares_of_best
 from setwright.plan import Line, Plan, Session, Week, WeekKind
 from setwright.prescription import Bodyweight, ChangeByMass, ChangeByPercent
@@ -90,7 +90,7 @@ def _lines(week: Week, name: str) -> tuple[Line, ...]:
 
 def _week(week: Week, lines: Iterable[Line], best: Mass | None) -> LiftWeek:
     found = tuple(lines)
-    efforts = [effort for line in found for each in line.work if (effort := stated_effort(each)) is not None]
+    efforts = [effort for line in found for each in line.work if (effort := known_effort(each)) is not None]
     percents = [percent for line in found for percent in _percents(line, best)]
     return LiftWeek(week.number, week.kind, max(efforts, default=None), max(percents, default=None))
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from datetime import date
 from fractions import Fraction
 
-from setwright.check.figures.effort import stated_effort
+from setwright.check.figures.effort import known_effort
 from setwright.check.figures.session_time import session_minutes
 from setwright.plan import Plan, Session, Week, WeekKind
 from setwright.record import record
@@ -72,5 +72,5 @@ def _session(session: Session) -> SessionSummary:
 def _efforts(week: Week) -> list[tuple[int, Fraction]]:
     """The sets and RPE of each work segment that states an effort."""
     segments = (segment for session in week.sessions for line in session.lines for segment in line.work)
-    stated = ((segment.sets, stated_effort(segment)) for segment in segments)
+    stated = ((segment.sets, known_effort(segment)) for segment in segments)
     return [(sets, effort) for sets, effort in stated if effort is not None]

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection
 
-from setwright.suggest import Suggestion
+from setwright.suggest import Suggestion, either
 
 _SPELLED: dict[str, str] = {
     **dict.fromkeys(("sec", "secs", "second", "seconds"), "s"),
@@ -72,6 +72,7 @@ def advice(text: str, start: int, end: int, expected: Collection[str]) -> str | 
     before, found, rest = text[:start].rstrip(), text[start:end], text[start:]
     return (
         _at_the_start(before, found)
+        or _of_dates(rest, expected)
         or _of_times(text)
         or _of_marks(text, start, rest, expected)
         or _of_numbers(before, found, rest, expected)
@@ -103,6 +104,21 @@ def _at_the_start(before: str, found: str) -> str | None:
     )
 
 
+def _of_dates(rest: str, expected: Collection[str]) -> str | None:
+    """Of a date in another order or with other marks; which of two numbers is the month only the writer knows."""
+    if "DATE" not in expected:
+        return None
+    if ordered := re.match(r"(\d{4})[/.](\d\d?)[/.](\d\d?)\b", rest):
+        return _in_place_of(ordered[0], f"{ordered[1]}-{int(ordered[2]):02}-{int(ordered[3]):02}")
+    other = re.match(r"(\d\d?)[-/.](\d\d?)[-/.](\d{4})\b", rest)
+    if other is None or "00" in other.groups():
+        return None
+    one, two, year = int(other[1]), int(other[2]), other[3]
+    written = [f"{year}-{month:02}-{day:02}" for month, day in ((two, one), (one, two)) if month <= 12 and day <= 31]
+    dates = either([f"`{date}`" for date in dict.fromkeys(written)])
+    return f"A date is written year, month, day: {dates}." if written else None
+
+
 def _of_times(text: str) -> str | None:
     """Of a line of an athlete that says when sessions begin: `at 18:30`, `at Sat 10:00`."""
     if not re.match(r"at\b", text):
@@ -121,6 +137,8 @@ def _of_times(text: str) -> str | None:
 def _of_marks(text: str, start: int, rest: str, expected: Collection[str]) -> str | None:
     if rest[0] == "," and (help_ := decimal_comma(text, start)):
         return help_
+    if re.match(r"->|→", rest) and (slip := re.search(r"@ *(?:RPE +)?(\d+),(\d+) *(?:%|kg|lb|RIR)? *$", text[:start])):
+        return f"Write a decimal point: `{slip[1]}.{slip[2]}`."  # the comma passed for one before a modifier
     if rest[0] in "*✕✖" and "X" in expected:
         return _in_place_of(rest[0], "x")
     if clock := re.search(r"(\d+):(\d\d)$", text[: start + 3]):

@@ -23,6 +23,7 @@ from setwright.syntax.builder import Builder
 from setwright.syntax.complaints import complaint, keyword_texts
 from setwright.syntax.nodes import Node, Statement, Unread
 from setwright.syntax.outline import Postponed, outline
+from setwright.syntax.plain_entries import plain_line
 from setwright.syntax.structure import FILE, HOLDS, called, homes, kind_of
 from setwright.syntax.tables import line_parser
 
@@ -61,15 +62,23 @@ class LineReader:
         """Every word of the language."""
         return frozenset(keyword_texts(self._parser).values())
 
-    def read(self, source: Source, numbers: Iterable[int] | None = None) -> Parsed:
-        """A whole file, or only the lines of some numbers. Never raises for what the file holds."""
+    def read(self, source: Source, numbers: Iterable[int] | None = None, *, is_log: bool = False) -> Parsed:
+        """A whole file, or only the lines of some numbers. Never raises for what the file holds.
+
+        In a log, plain entries of sessions are read by a pattern, and become `DoneEntry`s.
+        """
         stack = _Stack(source)
+        in_session = False
         for number in range(1, len(source.lines) + 1) if numbers is None else numbers:
             line = source.line(number)
             content = line.lstrip(" \t")
             if content and not content.isspace() and content[0] != "#":
                 indent = line[: len(line) - len(content)]
-                node = self._line(source, number, indent, content.rstrip(), stack.diagnostics)
+                content = content.rstrip()
+                if not indent:
+                    in_session = is_log and content.startswith("session ")
+                node = plain_line(source, number, len(indent), content) if in_session and "\t" not in indent else None
+                node = node or self._line(source, number, indent, content, stack.diagnostics)
                 stack.push(None if "\t" in indent else len(indent), node)
         return Parsed(source, stack.close(), (*stack.diagnostics, *self._builder.taken_problems()))
 

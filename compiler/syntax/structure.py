@@ -15,8 +15,8 @@ FILE = "file"
 REPEATED = ("block", "follow", "emphasis", "waive", "rule", "count", "note", "unread")
 
 _PLAN_LINES = (
-    "author", "units", "start", "microcycle", "model", "round", "follow", "warm-up", "deload", "emphasis",
-    "waive", "rule", "count", "block", "note",
+    "author", "units", "start", "microcycle", "model", "round", "bests", "follow", "warm-up", "deload", "ease-in",
+    "emphasis", "waive", "rule", "count", "block", "note",
 )  # fmt: skip
 _MODIFIERS = ("rest", "tempo", "warm-up", "limit", "pause", "every", "advance", "test", "optional")
 
@@ -24,7 +24,7 @@ _MODIFIERS = ("rest", "tempo", "warm-up", "limit", "pause", "every", "advance", 
 HOLDS: dict[str, tuple[str, ...]] = {
     FILE: (
         "language", "use", "plan", "template", "rules", "muscle", "group", "equipment", "exercise", "progression",
-        "athlete", "session",
+        "athlete", "session", "away",
     ),
     "plan": _PLAN_LINES,
     "template": _PLAN_LINES,
@@ -40,9 +40,9 @@ HOLDS: dict[str, tuple[str, ...]] = {
     "progression": ("when",),
     "athlete": (
         "born", "bodyweight", "units", "available", "at", "bar", "plates", "dumbbells", "kettlebells", "has", "best",
-        "model", "round", "avoid", "swap", "emphasis", "note",
+        "bests", "model", "round", "avoid", "swap", "emphasis", "away", "ease-in", "note",
     ),
-    "session": ("movement", "note"),
+    "session": ("movement", "effort", "note"),
 }  # fmt: skip
 
 
@@ -70,6 +70,8 @@ def kind_of(node: n.Node) -> str:
             return node.word
         case n.Entry():
             return "add" if node.added else "movement"
+        case n.DoneEntry():
+            return "movement"
         case n.WeekEntry():
             return "week"
         case n.DropLine():
@@ -84,6 +86,8 @@ def kind_of(node: n.Node) -> str:
             return "note"
         case n.DeloadLine():
             return "deload"
+        case n.EaseInLine():
+            return "ease-in"
         case n.FollowLine():
             return "follow"
         case n.EmphasisLine():
@@ -108,6 +112,8 @@ def kind_of(node: n.Node) -> str:
             return "best"
         case n.AvoidLine():
             return "avoid"
+        case n.AwayLine():
+            return "away"
         case n.SessionHead():
             return "session"
         case n.ProgressionLine():

@@ -53,84 +53,87 @@ TWO_DAYS = week(day("Mon", line(SQUAT, 6)), day("Tue", line(SQUAT, 4)))
         (
             benching(8, 9, 9, 10, 8),
             rule("weekly-sets", "chest", 10, 20),
-            "8 to 9 weekly sets for Chest in weeks 1-3 and 5, outside the 10-20 you asked for",
+            "8 to 9 weekly sets for Chest in weeks 1-3 and 5, outside the 10-20 that the rule set house asks for",
         ),
         (
             benching(1, 10),
             rule("weekly-sets", "chest", 2),
-            "1 weekly set for Chest in week 1, outside the >= 2 you asked for",
+            "1 weekly set for Chest in week 1, outside the >= 2 that the rule set house asks for",
         ),
         (
             benching(12, 12),
             rule("weekly-sets", "", high=10),
-            "12 weekly sets in weeks 1-2, outside the <= 10 you asked for",
+            "12 weekly sets in weeks 1-2, outside the <= 10 that the rule set house asks for",
         ),
         (
             benching(9, 25, 25),
             rule("session-sets", "triceps", high=11),
-            "Mon of weeks 2-3: 12.5 sets for Triceps, outside the <= 11 you asked for",
+            "Mon of weeks 2-3: 12.5 sets for Triceps, outside the <= 11 that the rule set house asks for",
         ),
         (
             benching(4),
             rule("frequency", "every muscle", 2),
-            "1 session a week for Chest in week 1, outside the >= 2 you asked for",
+            "1 session a week for Chest in week 1, outside the >= 2 that the rule set house asks for",
         ),
         (
             plan(TWO_DAYS, TWO_DAYS),
             rule("recovery", "quads", 48, unit=BoundUnit.HOURS),
-            "Tue of weeks 1-2: 24 h since the last session for Quads, outside the >= 48 h you asked for",
+            "Tue of weeks 1-2: 24 h since the last session for Quads, "
+            "outside the >= 48 h that the rule set house asks for",
         ),
         (
             plan(week(day("3", line(BENCH, segment(3, 5, rpe(9)))))),
             rule("effort", "", high=8, unit=BoundUnit.RPE),
-            "day 3 of week 1: RPE 9, outside the <= RPE 8 you asked for",
+            "day 3 of week 1: RPE 9, outside the <= RPE 8 that the rule set house asks for",
         ),
         (
             benching(3, 4),
             rule("weekly-rise", "chest", high=30, unit=BoundUnit.PERCENT),
-            "a weekly rise of 33.3% for Chest in week 2, outside the <= 30% you asked for",
+            "a weekly rise of 33.3% for Chest in week 2, outside the <= 30% that the rule set house asks for",
         ),
         (
             plan(week(day("Mon", line(BENCH, 4))), deload(day("Mon", line(BENCH, 3)))),
             rule("deload-cut", "", 40, unit=BoundUnit.PERCENT),
-            "the deload in week 2 cuts 25% of the sets, outside the >= 40% you asked for",
+            "the deload in week 2 cuts 25% of the sets, outside the >= 40% that the rule set house asks for",
         ),
         (
             benching(2),  # 2 x 5 x 4 s and one rest of 120 s
             rule("session-time", "", high=2, unit=BoundUnit.MINUTES),
-            "Mon of week 1: 2.7 min, outside the <= 2 min you asked for",
+            "Mon of week 1: 2.7 min, outside the <= 2 min that the rule set house asks for",
         ),
         (
             benching(2),
             rule("weekly-time", "", high=2, unit=BoundUnit.MINUTES),
-            "2.7 min a week in week 1, outside the <= 2 min you asked for",
+            "2.7 min a week in week 1, outside the <= 2 min that the rule set house asks for",
         ),
         (
             plan(week(day("Mon", line(SQUAT, segment(3, 3, percent(87.5)))))),
             rule("intensity", "quads", high=85, unit=BoundUnit.PERCENT),
-            "Mon of week 1: 87.5% of a best for Quads, outside the <= 85% you asked for",
+            "Mon of week 1: 87.5% of a best for Quads, outside the <= 85% that the rule set house asks for",
         ),
         (
             plan(week(day("Mon", line(SQUAT, segment(5, 5, percent(75)), segment(2, 2, percent(90)))))),
             rule("lifts-in-zone", "", 0, 100, unit=BoundUnit.PERCENT),
             "Mon of week 1: 25 lifts (108%) for Back Squat at 70-80%, where the table has 12-24; "
-            "outside the 0-100% of that range you asked for",
+            "outside the 0-100% of that range that the rule set house asks for",
         ),
         (
             plan(week(day("Mon", line(BENCH, 8), line(SQUAT, 4))), week(day("Mon", line(BENCH, 9)))),
             rule("balance", "chest : quads", 0.5, 1.5),
-            "a balance of 9 : 0 and 2 for chest : quads in weeks 1-2, outside the 0.5-1.5 you asked for",
+            "a balance of 9 : 0 and 2 for chest : quads in weeks 1-2, "
+            "outside the 0.5-1.5 that the rule set house asks for",
         ),
         (
             # 2 min at RPE 8 on one day of seven: the mean is 16/7, the deviation 16 / root 7.
             plan(week(day("Mon", line(BENCH, segment(1, reps(120, kind=RepsKind.SECONDS), rpe(8)))))),
             rule("monotony", "", high=0.25),
-            "a monotony of 0.38 (sample deviation, n - 1) in week 1, outside the <= 0.25 you asked for",
+            "a monotony of 0.38 (sample deviation, n - 1) in week 1, "
+            "outside the <= 0.25 that the rule set house asks for",
         ),
         (
             plan(week(day("Mon", line(BENCH, segment(1, reps(120, kind=RepsKind.SECONDS), rpe(8)))))),
             rule("strain", "", high=6),  # 16 / root 7
-            "a strain of 6.05 (sample deviation, n - 1) in week 1, outside the <= 6 you asked for",
+            "a strain of 6.05 (sample deviation, n - 1) in week 1, outside the <= 6 that the rule set house asks for",
         ),
     ],
 )
@@ -307,7 +310,7 @@ def test_a_measure_of_ones_own_is_passed_in():
     held = promise(rule("weekly-sessions", "", 2))
     assert rule_faults(held, (*MEASURES, own)) == ()
     (found,) = breaches(benching(4, 4), held, (*MEASURES, own))
-    assert found.message == "1 session a week in weeks 1-2, outside the >= 2 you asked for"
+    assert found.message == "1 session a week in weeks 1-2, outside the >= 2 that the rule set house asks for"
     assert found.code.name == "weekly-sessions"
 
 
@@ -321,3 +324,26 @@ def test_every_measure_tells_people_what_it_is(measure):
 
 def test_no_message_calls_a_figure_safe_or_unsafe():
     assert not [code for code in codes.CODES if "safe" in f"{code.message} {code.title} {code.text}".lower()]
+
+
+def test_who_asked_is_said():
+    """The plan's own rule is what "you" asked for; a set that it follows asks for itself."""
+    made = plan(week(day("Mon", line(BENCH, 3))))
+    assert messages(made, rule("weekly-sets", "chest", 4), rule("weekly-sets", "chest", 5, ruleset=None)) == [
+        "3 weekly sets for Chest in week 1, outside the >= 4 that the rule set house asks for",
+        "3 weekly sets for Chest in week 1, outside the >= 5 you asked for",
+    ]
+
+
+def test_one_breach_of_two_rules_with_one_bound_is_told_once():
+    """By the `must` of the two, else by the plan's own; weeks that only one of them is about are told by it."""
+    made = plan(week(day("Mon", line(BENCH, 3))), week(day("Mon", line(BENCH, 3))))
+    followed, own = rule("weekly-sets", "chest", 4), rule("weekly-sets", "every muscle", 4, ruleset=None, weeks=(2,))
+    chest = [text for text in messages(made, followed, own) if "Chest" in text]
+    assert chest == [
+        "3 weekly sets for Chest in week 1, outside the >= 4 that the rule set house asks for",
+        "3 weekly sets for Chest in week 2, outside the >= 4 you asked for",
+    ]
+    hard = replace(followed, severity=Severity.ERROR)
+    (found,) = (each for each in breaches(made, promise(hard, own)) if "Chest" in each.message)
+    assert (found.severity, "weeks 1-2" in found.message) == (Severity.ERROR, True)

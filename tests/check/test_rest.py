@@ -114,7 +114,7 @@ def test_the_figure_is_behind_the_lines_outside_and_no_others() -> None:
 def test_a_breach_points_at_the_line_furthest_outside() -> None:
     lines = (line(SQUAT, 3, rest=rest(100)), line(BENCH, 3, rest=rest(60)), line(CURL, 3, rest=rest(90)))
     (found,) = breaches(plan(week(day("Mon", *lines))), promise(held(2)))
-    assert found.message == "a rest of 60 s in week 1, outside the >= 2 min you asked for"
+    assert found.message == "a rest of 60 s in week 1, outside the >= 2 min that the rule set house asks for"
     assert found.span.text == "Bench Press"
     assert [(other.span.text, other.text) for other in found.related] == [
         ("Barbell Curl", "writes 90 s"),

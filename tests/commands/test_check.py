@@ -13,7 +13,7 @@ import pytest
 from click.testing import Result
 
 from setwright import files
-from setwright.cli.findings import ROOT_MARKS, workspace
+from setwright.roots import workspace
 
 Run = Callable[..., Result]
 
@@ -136,7 +136,6 @@ def test_the_workspace_is_the_compilers_own_idea_of_it(club: Path, tmp_path: Pat
             assert workspace(str(place / name)) == str(files.find_root(place / name))
         if mark:
             mark.rmdir()
-    assert ROOT_MARKS == files.ROOT_MARKS
 
 
 # ---- the cache -----------------------------------------------------------------------------------

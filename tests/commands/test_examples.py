@@ -68,7 +68,13 @@ QUARRY = Example(
     deloads=(5, 9),
     tests=(10,),
 )
-ALL = (HARBOUR, FIRE_CREW, VILLAGE_HALL, ROWING_CLUB, ISLAND_LIV, ISLAND_HENRIK, LIGHTHOUSE, QUARRY)
+MILL = Example(
+    "mill-club-log",
+    sessions=(2,) * 6,
+    days={"torvi": ("Mon", "Thu"), "aslak": ("Mon", "Thu")},
+    file="mill-evenings",
+)
+ALL = (HARBOUR, FIRE_CREW, VILLAGE_HALL, ROWING_CLUB, ISLAND_LIV, ISLAND_HENRIK, LIGHTHOUSE, QUARRY, MILL)
 
 each_example = pytest.mark.parametrize("example", ALL, ids=lambda example: example.plan.stem)
 each_athlete = pytest.mark.parametrize(

@@ -51,3 +51,12 @@ def test_it_is_written_where_the_part_is_there(name: str, plan: str, tmp_path: P
     done = run_command("build", plan, "--format", name, "--week", "1", "-o", str(tmp_path / "out"))
     assert done.exit_code == 0, done.stderr
     assert (tmp_path / "out" / f"pier-week-1.{name}").read_bytes()[:2] in (b"PK", b"BE")
+
+
+def test_the_language_server_without_its_part(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "pygls.lsp.server", None)
+    for name in [name for name in sys.modules if name.startswith("setwright.editor")]:
+        monkeypatch.delitem(sys.modules, name)
+    done = run_command("lsp", "--check")
+    assert done.exit_code == 2
+    assert done.stderr == "setwright: `lsp` needs `pip install 'setwright[lsp]'`\n"

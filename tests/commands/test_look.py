@@ -19,7 +19,7 @@ from setwright.render.outputs import OUTPUTS, Output
 Run = Callable[..., Result]
 
 SVG = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 8 8"><path d="M0 8 4 0l4 8z"/></svg>'
-PNG = b"\x89PNG\r\n\x1a\n" + bytes(20)
+PNG = b"\x89PNG\r\n\x1a\n\0\0\0\x0dIHDR" + bytes(17)
 SETTINGS = '[sheets]\nclub = "Tarnfell <Rowing> Club"\nlogo = "pictures/logo.svg"\ncolour = "#7A1F3D"\n'
 
 
@@ -111,9 +111,9 @@ def test_settings_that_are_no_text(club: Path, run: Run) -> None:
         (SVG, "image/svg+xml"),
         (b'\xef\xbb\xbf<?xml version="1.0" encoding="utf-8"?>\n<!-- ours -->' + SVG, "image/svg+xml"),
         (PNG, "image/png"),
-        (b"\xff\xd8\xff\xe0" + bytes(9), "image/jpeg"),
+        (b"\xff\xd8\xff\xe0" + bytes(9) + b"\xff\xd9", "image/jpeg"),
         (b"GIF89a" + bytes(9), "image/gif"),
-        (b"RIFF\0\0\0\0WEBPVP8 ", "image/webp"),
+        (b"RIFF\0\0\0\0WEBPVP8 " + bytes(4), "image/webp"),
     ],
 )
 def test_logos(club: Path, run: Run, content: bytes, kind: str) -> None:
@@ -127,6 +127,11 @@ def test_logos(club: Path, run: Run, content: bytes, kind: str) -> None:
     [
         (b"", "no PNG"),
         (b"<html><svg></svg></html>", "no PNG"),
+        (PNG[:8], "it is broken"),
+        (PNG[:-1], "it is broken"),
+        (b"\xff\xd8\xff\xe0\0\0", "it is broken"),
+        (b"GIF89a", "it is broken"),
+        (b"RIFF\0\0\0\0WEBP", "it is broken"),
         (PNG + bytes(LARGEST), "larger than 100 kB"),
         (SVG.replace(b"</svg>", b""), "cannot be read"),
         (SVG.replace(b"<path", b"<script>alert(1)</script><path"), "script"),

@@ -13,7 +13,7 @@ import pytest
 
 from run_command import run_command as run
 from setwright import __version__
-from setwright.cli import LATER, VERBS
+from setwright.cli import VERBS
 from setwright.cli.terminal import put, wants_colour
 from setwright.cli.trouble import Trouble
 
@@ -45,13 +45,6 @@ def test_a_verbs_help_ends_with_an_example_that_runs(
     assert answer.exit_code == 0, answer.output
 
 
-@pytest.mark.parametrize("verb", LATER)
-def test_verbs_to_come_say_so(verb: str) -> None:
-    answer = run(verb, "a.plan", "--week", "3", "--help")
-    assert answer.exit_code == 2
-    assert answer.stderr == f"setwright: not yet: `{verb}` comes in a later version\n"
-
-
 @pytest.mark.parametrize(
     "arguments",
     [
@@ -60,7 +53,6 @@ def test_verbs_to_come_say_so(verb: str) -> None:
         ("check", "--nothing", "a.plan"),
         ("check", "--format", "xml", "a.plan"),
         ("build", "a.plan", "--format", "docx"),
-        ("build", "a.plan", "--format", "pdf"),
         ("build", "a.plan", "--week", "0"),
         ("volume",),
         ("explain",),

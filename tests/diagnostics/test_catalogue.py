@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from setwright.cli.importing import imported
 from setwright.diagnostics import Code, Diagnostic, Severity
 from setwright.diagnostics.catalogue import FAMILIES, every_code
 from setwright.diagnostics.catalogue.names import UNKNOWN_ATHLETE
@@ -82,11 +83,15 @@ def test_names_are_words_with_hyphens() -> None:
 
 
 def reported(code: Code, example: str | bytes, folder: Path) -> tuple[Diagnostic, ...]:
-    """What is said of the example among the files it wants; one that is no plan dresses the sheets of one."""
+    """What is said of the example among the files it wants; one that is no plan dresses sheets, or goes into a log."""
     for name, text in (("example.plan", PLAN), *code.files):
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_text(text, encoding="utf-8")
-    (folder / code.file).write_bytes(example if isinstance(example, bytes) else example.encode())
+    content = example if isinstance(example, bytes) else example.encode()
+    if code.file.endswith(".csv"):
+        log = dict(code.files).get("log.plan", "exercise Squat\n")
+        return imported(content, code.file, log.encode(), str(folder / "log.plan")).diagnostics
+    (folder / code.file).write_bytes(content)
     done = compile(str(folder / "example.plan"), athletes=(EVERY_ATHLETE,), root=str(folder))
     return done.diagnostics if code.file.endswith(".plan") else dressed(code, done, folder)
 

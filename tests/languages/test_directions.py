@@ -56,7 +56,7 @@ class Unguarded(HTMLParser):
 
 def test_every_name_of_a_page_has_a_direction_of_its_own() -> None:
     assert Unguarded(html.page(plans.material())).found == []
-    assert ".about p { unicode-bidi: plaintext; }" in html.style(["style.css"])  # remarks, many times over, by style
+    assert ".about p { unicode-bidi: plaintext; }" in html.style(("style.css",))  # remarks, many times over, by style
 
 
 @pytest.mark.parametrize("language", [ENGLISH, FromRightToLeft()], ids=["ltr", "rtl"])

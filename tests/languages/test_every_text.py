@@ -68,7 +68,7 @@ def test_recording() -> None:
 
 def test_style() -> None:
     """Style sheets put marks before texts and names under pages, and no words of their own."""
-    sheets = [html.page(plans.material(), LOOK), *(html.style([name]) for name in ("paper.css", "club.css"))]
+    sheets = [html.page(plans.material(), LOOK), *(html.style((name,)) for name in ("paper.css", "club.css"))]
     shown = [text for sheet in sheets for text in re.findall(r'content:[^;}]*?"([^"]*)"', sheet)]
     assert [text for text in map(unescaped, shown) if stray([text])] == []
 

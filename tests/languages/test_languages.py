@@ -28,12 +28,20 @@ def test_each_language_is_there_under_its_tag() -> None:
 
 
 @pytest.mark.parametrize(
+    ("tag", "found"), [("de-AT", "de"), ("DE_at", "de"), ("fr-Latn-CA", "fr"), ("en-GB", "en"), ("de-CH-1996", "de")]
+)
+def test_a_longer_tag_is_looked_up_by_its_beginning(tag: str, found: str) -> None:
+    """RFC 4647, 3.4: subtags are taken off the end until a tag is known."""
+    assert language(tag).tag == found
+
+
+@pytest.mark.parametrize(
     ("tag", "said"),
     [
         ("xx", "there is no language `xx`; there are `en`, `de` and `fr`"),
         ("german", "there is no language `german`; did you mean `de`? there are `en`, `de` and `fr`"),
         ("Français", "there is no language `Français`; did you mean `fr`? there are `en`, `de` and `fr`"),
-        ("de-AT", "there is no language `de-AT`; did you mean `de`? there are `en`, `de` and `fr`"),
+        ("x-de", "there is no language `x-de`; there are `en`, `de` and `fr`"),
     ],
 )
 def test_unknown_tag(tag: str, said: str) -> None:

@@ -33,7 +33,7 @@ from setwright.check.measures import MEASURES
 from setwright.check.waivers import waiving
 from setwright.diagnostics import Severity
 from setwright.emphasis import emphasised
-from setwright.plan import Group, GroupKind, Line, Plan, Segment, SegmentKind, Week, WeekKind
+from setwright.plan import Cause, Group, GroupKind, Line, Plan, Segment, SegmentKind, Week, WeekKind
 from setwright.record import replace
 from setwright.rules import BoundUnit, Promise, Rule, Wish
 
@@ -184,9 +184,9 @@ def test_nothing_but_sets_changes_and_each_change_says_why(plan: Plan, promise: 
             assert new == old
             continue
         step = new.steps[-1]
-        assert step.what == "emphasis"
+        assert step.cause is Cause.EMPHASIS
         assert step.span == wish.span
-        assert (step.before.split()[0], step.after.split()[0]) == (str(old.sets), str(new.sets))
+        assert (step.before, step.after) == (old.sets, new.sets)
         assert replace(new, sets=old.sets, steps=old.steps) == old
         assert is_open(old_line, old, wish.muscle)
         assert new.sets >= 1

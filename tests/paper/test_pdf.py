@@ -27,6 +27,7 @@ from setwright.report.overview import overview
 from setwright.report.volume import volume
 from setwright.rules import Promise
 from setwright.source import Source
+from sheets import logged_plans
 from sheets.sample_plans import BENCH, SPAN, count, hostile, rpe, small, work
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "harbour-twelve-weeks"
@@ -213,3 +214,10 @@ def run(program: str, *arguments: str) -> str:
     done = subprocess.run([program, *arguments], capture_output=True, text=True, timeout=60, check=False)
     assert done.returncode == 0, done.stderr
     return done.stdout
+
+
+def test_what_was_done_stands_beside_what_was_asked(tmp_path: Path) -> None:
+    made = logged_plans.material(tmp_path)
+    text = whole(PdfReader(io.BytesIO(pdf.rendered(made, PLAIN))))
+    for shown in ("80 \u00d7 4 @ 8.5", "Done on Thursday, 7 January.", "Not done.", "4 of 5 sessions"):
+        assert said(shown) in text

@@ -5,6 +5,7 @@ from fractions import Fraction
 from build_plans import BENCH, CURL, SQUAT, day, deload, line, percent, plan, reps, rpe, segment, week
 from setwright.plan import SegmentKind, WeekKind
 from setwright.prescription import RepsKind
+from setwright.record import replace
 from setwright.report.overview import overview
 
 
@@ -35,3 +36,13 @@ def test_weeks_keep_their_number_block_and_kind_and_add_up_their_sessions():
         ("Thu", 1, Fraction(1, 3)),
     ]
     assert (first.sets, first.minutes) == (4, Fraction(13, 3))
+
+
+def test_an_effort_at_a_share_of_its_load_is_unknown():
+    """What is left of RPE 9 at 85% of its load nobody can say; an effort that the deload lowered too is asked for."""
+    scaled = replace(segment(2, 5, rpe(9)), load_factor=Fraction(85, 100))
+    lowered = replace(segment(1, 5, rpe(6)), load_factor=Fraction(85, 100), effort_before=Fraction(9))
+    (summary,) = overview(plan(week(day("Mon", line(SQUAT, scaled)), kind=WeekKind.DELOAD)))
+    assert (summary.mean_effort, summary.highest_effort) == (None, None)
+    (summary,) = overview(plan(week(day("Mon", line(SQUAT, scaled, lowered)), kind=WeekKind.DELOAD)))
+    assert (summary.mean_effort, summary.highest_effort) == (6, 6)

@@ -80,3 +80,13 @@ def test_the_script_has_no_name_twice_and_every_word_that_it_says() -> None:
     assert recording.spoken(ENGLISH).keys() - said <= {"full", "blocked", "damaged"}
     assert "</" not in script
     assert "innerHTML" not in script
+
+
+def test_no_effort_is_filled_in_where_a_deload_scaled_its_load() -> None:
+    text = TEXT.replace("Base: 1 week", "Base: 2 weeks\n    deload week 2: load 85%").replace("30 -> 40 s", "30 s")
+    made = recording.data(fitted(text), ENGLISH)
+    efforts = [[made["sets"][line[3][0]][8:10] for line in lines] for *_, lines in made["sessions"]]
+    assert [(efforts[0][0], efforts[0][3]), (efforts[1][0], efforts[1][3])] == [
+        (["8", "RPE"], ["2", "RIR"]),
+        (["", "RPE"], ["", "RIR"]),
+    ]

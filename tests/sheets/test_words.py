@@ -20,6 +20,7 @@ from setwright.prescription import (
     Rest,
     Weight,
 )
+from setwright.record import replace
 from setwright.render import keys, words
 from setwright.render.language import ENGLISH
 from sheets.sample_plans import SPAN, SQUAT, bar, count, kg, rir, rpe, work
@@ -136,3 +137,23 @@ def test_steps_of_a_test_are_the_published_ones() -> None:
 )
 def test_what_other_formulas_give(load: Load | None, text: str | None) -> None:
     assert words.load_spread(work(3, count(5), rpe(8), load), ENGLISH) == text
+
+
+@pytest.mark.parametrize(
+    ("asked", "with_load", "without"),
+    [
+        (rpe("8.5"), "at most RPE 8.5", "85% of the load for RPE 8.5"),
+        (rpe(7, 8), "at most RPE 8", "85% of the load for RPE 7–8"),
+        (rir(2), "at least 2 RIR", "85% of the load for 2 RIR"),
+        (PercentOfBest(Fraction(68)), "68%", "68%"),
+    ],
+)
+def test_what_a_deload_leaves_of_an_effort(asked: Intensity, with_load: str, without: str) -> None:
+    scaled = replace(work(2, count(8), asked), load_factor=Fraction(85, 100))
+    assert said(words.asked_effort(scaled, ENGLISH)) == without
+    assert said(words.asked_effort(replace(scaled, load=bar(65)), ENGLISH)) == with_load
+
+
+def test_an_effort_that_a_deload_lowered_is_asked_for() -> None:
+    lowered = replace(work(2, count(8), rpe(6)), load_factor=Fraction(85, 100), effort_before=Fraction(9), load=bar(65))
+    assert said(words.asked_effort(lowered, ENGLISH)) == "RPE 6"

@@ -6,7 +6,18 @@ from importlib import import_module
 
 from setwright.diagnostics.model import Code
 
-FAMILIES = ("reading", "syntax", "names", "structure", "weeks", "athletes", "rules", "progressions", "later", "sheets")
+FAMILIES = (
+    "reading",
+    "syntax",
+    "names",
+    "structure",
+    "weeks",
+    "athletes",
+    "rules",
+    "progressions",
+    "sheets",
+    "logs",
+)
 
 
 def every_code() -> tuple[Code, ...]:

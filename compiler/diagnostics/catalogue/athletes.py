@@ -181,6 +181,30 @@ TIME_OF_DAY = Code(
     failing=_LIBRARY + 'athlete "Ines"\n  at 25:00\n',
     mended=_LIBRARY + 'athlete "Ines"\n  at 18:30\n',
 )
+YEAR_OF_BIRTH = Code(
+    "SW0522",
+    "year-of-birth",
+    Severity.ERROR,
+    title="A year in which no athlete was born",
+    message="`{found}` is no year of birth; write one from {first} to {last}",
+    text="Sheets say with it who may be under age when a plan begins, so the year is written in full: `born 1994`.",
+    failing=_LIBRARY + 'athlete "Ines"\n  born 94\n',
+    mended=_LIBRARY + 'athlete "Ines"\n  born 1994\n',
+)
+
+SESSION_EFFORT = Code(
+    "SW0521",
+    "session-effort",
+    Severity.ERROR,
+    title="The effort of a whole session that cannot be read",
+    message="`{found}` is no effort of a whole session; write it on the scale from 0 to 10, with its minutes: "
+    "`effort 7 of 10, 65 min`",
+    text="How hard the whole session was is asked about half an hour after it, from 0 (rest) to 10 (as hard as can be). "
+    "That is another scale than the RPE of a set. With the minutes it gives the session's load. The minutes may be left "
+    "out.",
+    failing=_LIBRARY + "session 2027-01-04\n  Squat: 60 kg x 5\n  effort 14 of 20, 65 min\n",
+    mended=_LIBRARY + "session 2027-01-04\n  Squat: 60 kg x 5\n  effort 7 of 10, 65 min\n",
+)
 
 CODES = (
     TOO_FEW_DAYS,
@@ -199,4 +223,6 @@ CODES = (
     UNRELIABLE,
     MANY_REPETITIONS,
     TIME_OF_DAY,
+    SESSION_EFFORT,
+    YEAR_OF_BIRTH,
 )

@@ -27,7 +27,7 @@ WEEKLY_SETS: Final = Code(
     name="weekly-sets",
     severity=Severity.WARNING,
     title="Weekly sets outside the range a rule sets",
-    message="{number} weekly {sets}{whom} in {weeks}, outside the {bound} you asked for",
+    message="{number} weekly {sets}{whom} in {weeks}, outside the {bound} {asked}",
     text="A rule bounds the work sets a week that count for a muscle, a group, or the whole plan. Warm-up sets never "
     "count. How much of a set counts is said by `count fractional`, `count direct` or `count total`. Deload and test "
     "weeks are left out unless the rule says `in every week` or names them.",
@@ -40,7 +40,7 @@ SESSION_SETS: Final = Code(
     name="session-sets",
     severity=Severity.WARNING,
     title="Sets in one session outside the range a rule sets",
-    message="{session} of {weeks}: {number} {sets}{whom}, outside the {bound} you asked for",
+    message="{session} of {weeks}: {number} {sets}{whom}, outside the {bound} {asked}",
     text="A rule bounds the work sets that count for a muscle, a group, or everything, in one session. Sessions "
     "without any set for it are not held to the bound.",
     failing=plan_with("must session-sets for every muscle <= 5", "day Mon", "  Bench Press: 6 x 5 @ RPE 8"),
@@ -58,7 +58,7 @@ FREQUENCY: Final = Code(
     name="frequency",
     severity=Severity.WARNING,
     title="Sessions a week outside the range a rule sets",
-    message="{number} {sessions} a week{whom} in {weeks}, outside the {bound} you asked for",
+    message="{number} {sessions} a week{whom} in {weeks}, outside the {bound} {asked}",
     text="A rule bounds how many sessions a week train a muscle directly, which is with a movement that credits it a "
     "whole set. Deload and test weeks are left out unless the rule says `in every week` or names them.",
     failing=plan_with("should frequency for chest >= 2", "day Mon", "  Bench Press: 4 x 8 @ RPE 8"),
@@ -76,7 +76,7 @@ RECOVERY: Final = Code(
     name="recovery",
     severity=Severity.WARNING,
     title="Time between two sessions outside the range a rule sets",
-    message="{session} of {weeks}: {number} since the last session{whom}, outside the {bound} you asked for",
+    message="{session} of {weeks}: {number} since the last session{whom}, outside the {bound} {asked}",
     text="A rule bounds the hours, in whole days, from one session with direct sets for a muscle to the next, also "
     "from one week into the next. With `after 6 sets` it speaks only of what follows sessions of that many sets.",
     failing=plan_with(
@@ -100,7 +100,7 @@ EFFORT: Final = Code(
     name="effort",
     severity=Severity.WARNING,
     title="Effort outside the range a rule sets",
-    message="{session} of {weeks}: {number}{whom}, outside the {bound} you asked for",
+    message="{session} of {weeks}: {number}{whom}, outside the {bound} {asked}",
     text="A rule bounds the highest effort that a session asks for: the top of a range, and RPE 10 for `max` or `5+` "
     "without a stated effort. Work by percent or load alone says no effort and is not held to the bound.",
     failing=plan_with("must effort <= RPE 8 in week 1", "day Mon", "  Bench Press: 3 x 5 @ RPE 9"),
@@ -112,7 +112,7 @@ WEEKLY_RISE: Final = Code(
     name="weekly-rise",
     severity=Severity.WARNING,
     title="Weekly rise outside the range a rule sets",
-    message="a weekly rise of {number}{whom} in {weeks}, outside the {bound} you asked for",
+    message="a weekly rise of {number}{whom} in {weeks}, outside the {bound} {asked}",
     text="A rule bounds by how many percent the counted sets of a week exceed those of the working week before. Deload "
     "and test weeks are stepped over unless the rule says `in every week` or names them.",
     failing=plan_with(
@@ -134,7 +134,7 @@ DELOAD_CUT: Final = Code(
     name="deload-cut",
     severity=Severity.WARNING,
     title="Cut of a deload outside the range a rule sets",
-    message="the deload in {weeks} cuts {number} of the sets{whom}, outside the {bound} you asked for",
+    message="the deload in {weeks} cuts {number} of the sets{whom}, outside the {bound} {asked}",
     text="A rule bounds by how many percent the sets of a deload week are fewer than those of the working week before. "
     "Scaled sets are rounded to the nearest whole, halves up, so half of five sets is three, a cut of 40%.",
     failing=plan_with(
@@ -158,7 +158,7 @@ SESSION_TIME: Final = Code(
     name="session-time",
     severity=Severity.WARNING,
     title="Minutes of a session outside the range a rule sets",
-    message="{session} of {weeks}: {number}, outside the {bound} you asked for",
+    message="{session} of {weeks}: {number}, outside the {bound} {asked}",
     text="A rule bounds the minutes a session takes: warm-up sets, work sets at their tempo, the rests between them, "
     "and the way from one movement to the next. It is an estimate whose conventions the reference lists.",
     failing=plan_with("should session-time <= 20 min", "day Mon", "  Bench Press: 8 x 5 @ RPE 7, rest 3 min"),
@@ -170,7 +170,7 @@ INTENSITY: Final = Code(
     name="intensity",
     severity=Severity.WARNING,
     title="Percent of a best outside the range a rule sets",
-    message="{session} of {weeks}: {number} of a best{whom}, outside the {bound} you asked for",
+    message="{session} of {weeks}: {number} of a best{whom}, outside the {bound} {asked}",
     text="A rule bounds the highest percent of a best that a session asks for, as the plan writes it. Work by effort or "
     "load says no percent and is not held to the bound.",
     failing=plan_with("should intensity <= 85%", "day Mon", "  Back Squat: 3 x 3 @ 87.5%"),
@@ -182,7 +182,7 @@ WEEKLY_TIME: Final = Code(
     name="weekly-time",
     severity=Severity.WARNING,
     title="Minutes of a week outside the range a rule sets",
-    message="{number} a week in {weeks}, outside the {bound} you asked for",
+    message="{number} a week in {weeks}, outside the {bound} {asked}",
     text="A rule bounds the minutes that all sessions of a week take. It is an estimate whose conventions the reference "
     "lists.",
     failing=plan_with("should weekly-time <= 20 min", "day Mon", "  Bench Press: 8 x 5 @ RPE 7, rest 3 min"),
@@ -194,7 +194,7 @@ BALANCE: Final = Code(
     name="balance",
     severity=Severity.WARNING,
     title="Sets of one kind for each set of another outside the range a rule sets",
-    message="a balance of {number}{whom} in {weeks}, outside the {bound} you asked for",
+    message="a balance of {number}{whom} in {weeks}, outside the {bound} {asked}",
     text="A rule bounds the sets of one movement pattern, muscle or group for each set of another. `8 : 0` are eight sets "
     "against none, which no bound allows that has an upper end. Deload and test weeks are left out unless the rule says "
     "`in every week` or names them.",
@@ -217,7 +217,7 @@ MONOTONY: Final = Code(
     name="monotony",
     severity=Severity.WARNING,
     title="Monotony outside the range a rule sets",
-    message="a monotony of {number} (sample deviation, n - 1) in {weeks}, outside the {bound} you asked for",
+    message="a monotony of {number} (sample deviation, n - 1) in {weeks}, outside the {bound} {asked}",
     text="A rule bounds how alike the days of a week are: the mean of their planned loads divided by the standard "
     "deviation, with n - 1 and rest days as 0 (Foster 1998). A planned load is minutes times the mean RPE that a "
     "session's sets state, which is not the rating from 0 to 10 that an athlete gives a whole session afterwards.",
@@ -236,7 +236,7 @@ STRAIN: Final = Code(
     name="strain",
     severity=Severity.WARNING,
     title="Strain outside the range a rule sets",
-    message="a strain of {number} (sample deviation, n - 1) in {weeks}, outside the {bound} you asked for",
+    message="a strain of {number} (sample deviation, n - 1) in {weeks}, outside the {bound} {asked}",
     text="A rule bounds a week's planned load times its monotony (Foster 1998). A planned load is minutes times the mean "
     "RPE that a session's sets state, which is not the rating from 0 to 10 that an athlete gives a whole session "
     "afterwards.",
@@ -249,7 +249,7 @@ LIFTS_IN_ZONE: Final = Code(
     name="lifts-in-zone",
     severity=Severity.WARNING,
     title="Lifts in a zone of the best outside the range a rule sets",
-    message="{session} of {weeks}: {number}{whom}; outside the {bound} of that range you asked for",
+    message="{session} of {weeks}: {number}{whom}; outside the {bound} of that range {asked}",
     text="A rule bounds where the repetitions of one movement in one zone of its best lie in the range of the published "
     "table: 0% are its fewest, 100% its most. The table comes from weightlifters' main lifts.",
     failing=plan_with("should lifts-in-zone 0-100%", "day Mon", "  Back Squat: 5 x 5 @ 75%"),
@@ -261,7 +261,7 @@ LOAD_RISE: Final = Code(
     name="load-rise",
     severity=Severity.WARNING,
     title="Rise of a load outside the range a rule sets",
-    message="a load rise of {number}{whom} in {weeks}, outside the {bound} you asked for",
+    message="a load rise of {number}{whom} in {weeks}, outside the {bound} {asked}",
     text="A rule bounds by how many percent the heaviest load of a movement, or percent of a best, exceeds that of the "
     "last working week that had one. Deload and test weeks are stepped over unless the rule says `in every week` or "
     "names them.",
@@ -284,7 +284,7 @@ REST: Final = Code(
     name="rest",
     severity=Severity.WARNING,
     title="Rest between sets outside the range a rule sets",
-    message="a rest of {number}{whom} in {weeks}, outside the {bound} you asked for",
+    message="a rest of {number}{whom} in {weeks}, outside the {bound} {asked}",
     text="A rule bounds the rest between sets as lines write it: the shortest of a week, and the longest where the bound "
     "has an upper end. In a superset or circuit it is the rest after the round. A line that writes no rest is not held "
     "to the bound.",

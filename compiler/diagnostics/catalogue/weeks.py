@@ -286,6 +286,70 @@ WEEK_OUTSIDE_PLAN = Code(
     mended=_plan("3 x 8").replace('"Pier"\n', '"Pier"\n  should effort <= RPE 8 in week 3\n'),
 )
 
+_DATED = _plan("3 x 8").replace('"Pier"\n', '"Pier"\n  start 2027-01-04\n')
+_INES = '\nathlete "Ines"\n  away '
+AWAY_REVERSED = Code(
+    "SW0428",
+    "away-reversed",
+    Severity.ERROR,
+    title="Days away that end before they begin",
+    message="these days away end on {last}, before they begin on {first}",
+    text="The first day away stands first, and the last one after `to`; both are among the days away.",
+    failing=_DATED + _INES + "2027-02-14 to 2027-02-08\n",
+    mended=_DATED + _INES + "2027-02-08 to 2027-02-14\n",
+)
+AWAY_TWICE = Code(
+    "SW0429",
+    "away-twice",
+    Severity.ERROR,
+    title="Days away that overlap",
+    message="{date} is among other days away already",
+    text="Two lines for the same day may say different things of the plan. Write one line for the whole time.",
+    failing=_DATED + _INES + "2027-02-08 to 2027-02-14\n  away 2027-02-12\n",
+    mended=_DATED + _INES + "2027-02-08 to 2027-02-14\n  away 2027-02-15\n",
+)
+AWAY_WITHOUT_DATES = Code(
+    "SW0430",
+    "away-without-dates",
+    Severity.WARNING,
+    title="Days away and a plan without dates",
+    message="plan {plan} has no dates, so days away change nothing in it",
+    text="A plan has dates when it says on which day it begins: `start 2027-01-04`.",
+    failing=_plan("3 x 8") + _INES + "2027-02-08\n",
+    mended=_DATED + _INES + "2027-02-08\n",
+)
+AWAY_MOVES_NOTHING = Code(
+    "SW0431",
+    "away-moves-nothing",
+    Severity.WARNING,
+    title="Days away that move nothing",
+    message="no session of plan {plan} stands on these days, so `shift` moves nothing",
+    text="The plan moves where a session of it falls on the days away. Perhaps a year or a month is a slip.",
+    failing=_DATED + _INES + "2026-01-04 to 2026-01-10, shift\n",
+    mended=_DATED + _INES + "2027-01-04 to 2027-01-10, shift\n",
+)
+EFFORT_BETWEEN_HALVES = Code(
+    "SW0432",
+    "effort-between-halves",
+    Severity.ERROR,
+    title="An effort between the halves of the scale",
+    message="`{found}` is finer than the scale, which goes in halves",
+    text="Nobody can tell RPE 8.3 from RPE 8.5 while lifting. A plan asks for whole or half points of effort, in RPE or "
+    "RIR. What was done may be written down as it was felt.",
+    failing=_plan("3 x 8 @ RPE 8.3"),
+    mended=_plan("3 x 8 @ RPE 8.5"),
+)
+OUTSIDE_SIZES = Code(
+    "SW0433",
+    "outside-sizes",
+    Severity.ERROR,
+    title="A value of the right kind, too large or too small",
+    message="`{found}` is out of range for {what}: {sizes}",
+    text="The kind of value fits the place, but not its size. Often a digit too many was written, or another unit meant.",
+    failing=_plan("3 x 8", deload="    deload week 4: sets 150%\n"),
+    mended=_plan("3 x 8", deload="    deload week 4: sets 50%\n"),
+)
+
 CODES = (
     NOT_A_COUNT,
     NOT_A_NUMBER,
@@ -314,4 +378,10 @@ CODES = (
     UNUSED_WEEK_LINE,
     PAUSE_WITHOUT_CLUSTER,
     WEEK_OUTSIDE_PLAN,
+    AWAY_REVERSED,
+    AWAY_TWICE,
+    AWAY_WITHOUT_DATES,
+    AWAY_MOVES_NOTHING,
+    EFFORT_BETWEEN_HALVES,
+    OUTSIDE_SIZES,
 )

@@ -18,7 +18,7 @@ from setwright.render.language import ENGLISH
 
 def segment_text(segment: Segment) -> str:
     """`4 x 5 @ 80%, 100 kg`, as sheets say it."""
-    effort, load = words.effort(segment.intensity, ENGLISH), words.load(segment, ENGLISH)
+    effort, load = words.asked_effort(segment, ENGLISH), words.load(segment, ENGLISH)
     said = f"{words.dose(segment, ENGLISH)} @ {effort}" if effort else words.dose(segment, ENGLISH)
     return f"{said}, {load}" if load else said
 

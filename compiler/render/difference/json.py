@@ -13,7 +13,7 @@ from typing import Final
 from setwright.plan import Segment
 from setwright.render.difference.rules import rule_text
 from setwright.render.difference.words import value, work
-from setwright.render.json import Object, Value, number
+from setwright.render.json_values import Object, Value, number
 from setwright.report.difference import model
 from setwright.report.difference.model import Aspect, Easing
 

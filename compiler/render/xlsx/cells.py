@@ -8,8 +8,9 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeAlias
 
+from setwright.check.figures.effort import is_scaled
 from setwright.plan import Segment
-from setwright.prescription import Bodyweight, Effort, Intensity, PercentOfBest, Reps, RepsKind
+from setwright.prescription import Bodyweight, Effort, PercentOfBest, Reps, RepsKind
 from setwright.quantities import Unit
 from setwright.render import words
 from setwright.render.language import Language
@@ -37,9 +38,11 @@ def repetitions(reps: Reps, language: Language) -> Cell:
             return words.amount(reps, language), {}
 
 
-def effort(intensity: Intensity | None, language: Language) -> Cell:
-    """An RPE, repetitions in reserve and a percent are numbers; ranges and changes are text."""
-    match intensity:
+def effort(segment: Segment, language: Language) -> Cell:
+    """An RPE, repetitions in reserve and a percent are numbers; ranges, changes and what a deload eased are text."""
+    match segment.intensity:
+        case Effort() if is_scaled(segment):
+            return words.asked_effort(segment, language), {}
         case Effort(low, high, as_reserve) if low == high:
             if as_reserve:
                 return 10 - low, {"num_format": with_unit(" RIR")}
@@ -48,7 +51,7 @@ def effort(intensity: Intensity | None, language: Language) -> Cell:
             places = "" if percent.denominator == 1 else ".0" if (percent * 10).denominator == 1 else ".00"
             return percent / 100, {"num_format": f"0{places}%"}
         case _:
-            return words.effort(intensity, language), {}
+            return words.effort(segment.intensity, language), {}
 
 
 def load(segment: Segment, unit: Unit, language: Language) -> Cell:

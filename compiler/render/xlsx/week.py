@@ -13,11 +13,14 @@ from typing import Final
 from setwright.plan import SegmentKind, Session, Week
 from setwright.record import record
 from setwright.render import words
+from setwright.render.done import sets_words
 from setwright.render.language import Language
 from setwright.render.sheet import Row, SessionSheet, Station, WeekSheet
 from setwright.render.xlsx import cells
 from setwright.render.xlsx.book import ASIDE, FAINT, LINE, OWN, STRONG, TITLE, TOP, WRAPPED, Book, Page, Style, lines_of
+from setwright.render.xlsx.filled import Filled, filled_in
 from setwright.render.xlsx.rows import Counted
+from setwright.report.outcomes import LineOutcome, Outcomes, SessionOutcome
 
 
 class Column(IntEnum):
@@ -71,7 +74,12 @@ class WrittenWeek:
 
 
 def write_week(
-    book: Book, page: Page, week: Week, paper: WeekSheet, counted: Sequence[Sequence[Counted]]
+    book: Book,
+    page: Page,
+    week: Week,
+    paper: WeekSheet,
+    counted: Sequence[Sequence[Counted]],
+    outcomes: Outcomes | None = None,
 ) -> WrittenWeek:
     """Title, column heads, and the sessions one below the other."""
     language = book.language
@@ -88,8 +96,10 @@ def write_week(
     for note in (paper.banner, *paper.notes):
         if note:
             writer.aside(note)
-    for session, arranged, rows in zip(week.sessions, paper.sessions, counted, strict=True):
-        writer.session(session, arranged, rows)
+    for at, (session, arranged, rows) in enumerate(zip(week.sessions, paper.sessions, counted, strict=True), 1):
+        writer.session(session, arranged, rows, outcomes.of(week.number, at) if outcomes is not None else None)
+    for extra in paper.extras:
+        writer.aside(extra)
     last = max(writer.row - 1, FIRST_ROW)
     page.freeze(HEAD_ROW + 1, Column.PART)
     page.paper(LAST_PRINTED, last, head=HEAD_ROW)
@@ -122,9 +132,17 @@ class _Writer:
         self._page.across(self.row, Column.MOVEMENT, LAST_PRINTED, text, ASIDE, ACROSS)
         self.row += 1
 
-    def session(self, session: Session, arranged: SessionSheet, rows: Sequence[Counted]) -> None:
+    def session(
+        self,
+        session: Session,
+        arranged: SessionSheet,
+        rows: Sequence[Counted],
+        outcome: SessionOutcome | None = None,
+    ) -> None:
         """The day's head, its cautions and notes, then its movements."""
         self._head(session, arranged)
+        for said in arranged.did:
+            self.aside(said)
         for head, said in arranged.cautions:
             self.aside(words.headed(head, said, self._language))
         for note in arranged.notes:
@@ -136,7 +154,8 @@ class _Writer:
                 self.row += 1
             for station in part.stations:
                 own = [row for row in todo if row.line is session.lines[station.order - 1]]
-                self._station(station, own)
+                of = outcome.lines[station.order - 1] if outcome is not None and outcome.lines else None
+                self._station(station, own, of)
 
     def _head(self, session: Session, arranged: SessionSheet) -> None:
         for column in range(LAST_PRINTED + 1):
@@ -149,18 +168,20 @@ class _Writer:
         self._page.height(self.row, 1, {"font_size": 16})
         self.row += 1
 
-    def _station(self, station: Station, rows: Sequence[Counted]) -> None:
-        work = iter(station.rows)
+    def _station(self, station: Station, rows: Sequence[Counted], of: LineOutcome | None) -> None:
+        work, done = iter(station.rows), iter(of.segments if of is not None else ())
         spreads: list[str] = []
         for place, row in enumerate(rows):
             shown = next(work) if row.is_work else None
             if shown is not None and shown.spread:
                 spreads.append(shown.spread)
-            self._segment(station if place == 0 else None, row, shown)
+            sets = next(done, ()) if row.is_work else ()
+            self._segment(station if place == 0 else None, row, shown, filled_in(sets, row, self._book.plan.unit))
         remarks = [
             *filter(None, (station.label, station.instead)),
             *([self._language.text("optional")] if station.optional else []),
             *([self._language.text("projected")] if station.projected else []),
+            *station.did,
             *station.manner,
             *(self._language.text("other formulas give {loads}").format(loads=spread) for spread in spreads),
             *(
@@ -171,7 +192,7 @@ class _Writer:
         if remarks:
             self.aside(" \u00b7 ".join(remarks))
 
-    def _segment(self, station: Station | None, row: Counted, shown: Row | None) -> None:
+    def _segment(self, station: Station | None, row: Counted, shown: Row | None, filled: Filled) -> None:
         page, at, language = self._page, self.row, self._language
         tint: Style = {} if row.is_work else {"font_color": FAINT}
         page.put(at, Column.ORDER, station.order if station else None, {**STRONG, "align": "center"})
@@ -182,7 +203,7 @@ class _Writer:
         page.put(at, Column.SETS, row.segment.sets, {**CENTRED, **tint})
         typed: tuple[tuple[Column, cells.Cell], ...] = (
             (Column.REPS, cells.repetitions(row.segment.reps, language)),
-            (Column.EFFORT, cells.effort(row.segment.intensity, language)),
+            (Column.EFFORT, cells.effort(row.segment, language)),
             (Column.LOAD, cells.load(row.segment, self._book.plan.unit, language)),
             (Column.MADE_OF, (cells.made_of(row.segment, language), {})),
         )
@@ -193,19 +214,28 @@ class _Writer:
         texts = (*named, *((column, value) for column, (value, _) in typed))
         page.height(at, max(lines_of(text, WIDTHS[column] - 1) for column, text in texts if isinstance(text, str)))
         if row.is_work:
-            self._to_fill(row)
-            self._sums(row)
+            self._to_fill(row, filled)
+            self._sums(row, filled)
         page.put(at, Column.WORK, int(row.is_work), {**CENTRED, "font_color": FAINT})
         page.put(at, Column.COUNTS, int(row.counts), {**CENTRED, "font_color": FAINT})
         self.row += 1
 
-    def _to_fill(self, row: Counted) -> None:
+    def _to_fill(self, row: Counted, filled: Filled) -> None:
+        said = {
+            Column.SETS_DONE: filled.sets,
+            Column.REPS_DONE: filled.reps,
+            Column.LOAD_DONE: filled.load,
+            Column.EFFORT_DONE: filled.effort,
+            Column.WORDS: sets_words(filled.all, self._language) if filled.in_words else None,
+        }
         unit = cells.load(row.segment, self._book.plan.unit, self._language)[1]
-        for column in range(Column.SETS_DONE, Column.WORDS + 1):
-            own: Style = unit if column == Column.LOAD_DONE else {}
-            self._page.put(self.row, column, None, {**TO_FILL, **own})
+        for column, value in said.items():
+            own: Style = unit if column is Column.LOAD_DONE else {"text_wrap": True} if filled.in_words else {}
+            self._page.put(self.row, column, value, {**TO_FILL, **own})
+        if filled.in_words:
+            self._page.height(self.row, lines_of(str(said[Column.WORDS]), WIDTHS[Column.WORDS] - 1))
 
-    def _sums(self, row: Counted) -> None:
+    def _sums(self, row: Counted, filled: Filled) -> None:
         """What is lifted as asked, and as done; a load that was not written down is the one asked for."""
         if row.volume_load is None or row.repetitions is None:
             return
@@ -217,7 +247,7 @@ class _Writer:
             self.row, Column.ASKED, f"=N(D{line})*{each}*N(G{line}){factor}", row.volume_load, WORKED_OUT
         )
         lifted = f"IF(ISNUMBER(K{line}),K{line},N(G{line}))"
-        self._page.formula(self.row, Column.DONE, f"=N(J{line})*{lifted}{factor}", 0, WORKED_OUT)
+        self._page.formula(self.row, Column.DONE, f"=N(J{line})*{lifted}{factor}", filled.lifted(row), WORKED_OUT)
 
     def guard(self, last: int) -> None:
         """The cells for sets, repetitions, load and effort take numbers alone, or the sums would pass them over."""

@@ -10,6 +10,7 @@ from lark import Token, Transformer
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import syntax as codes
 from setwright.source import Source, Span
+from setwright.suggest import Suggestion
 from setwright.syntax import nodes as n
 from setwright.syntax.nodes import Name
 
@@ -80,8 +81,19 @@ class Placed(Transformer[Token, n.Node]):
         try:
             return date.fromisoformat(str(token))
         except ValueError:
-            self._problems.append(codes.NO_SUCH_DATE.at(self._of(token), date=str(token)))
+            help_ = _turned_date(str(token))
+            self._problems.append(codes.NO_SUCH_DATE.at(self._of(token), date=str(token), help=help_))
             return None
+
+
+def _turned_date(text: str) -> str | None:
+    """Help for a date whose month and day stand in the wrong order."""
+    year, month, day = text.split("-")
+    try:
+        turned = date.fromisoformat(f"{year}-{day}-{month}")
+    except ValueError:
+        return None
+    return Suggestion(f"A date is written year, month, day: `{turned}`.", text, [str(turned)])
 
 
 def unquoted(token: Token) -> str:

@@ -131,6 +131,16 @@ class Libraries(Placed):
         what = children[0] if isinstance(children[0], Name) else self._name(children[0])
         return n.AvoidLine(self._whole, what, unquoted(children[1]) if len(children) > 1 else None)
 
+    def away(self, children: Children) -> n.AwayLine:
+        tokens = [child for child in children if isinstance(child, Token)]
+        days = [self._date(token) for token in tokens if token.type == "DATE"]
+        reason = next((unquoted(token) for token in tokens if token.type == "STRING"), None)
+        return n.AwayLine(self._whole, days[0], days[-1], reason, any(token.type == "SHIFT" for token in tokens))
+
+    def ease_in(self, children: Children) -> n.EaseInLine:
+        days = next(child for child in children if isinstance(child, Item))
+        return n.EaseInLine(self._whole, days, tuple(child for child in children if isinstance(child, tuple)))
+
     def session(self, children: Children) -> n.SessionHead:
         day, *others = children
         weekday = next((self._name(one) for one in others if isinstance(one, Token) and one.type == "WEEKDAY"), None)

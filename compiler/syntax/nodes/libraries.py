@@ -118,6 +118,28 @@ class AvoidLine:
 
 
 @record
+class DoneEntry:
+    """An entry of a session in its plainest form, its parts as written: `70 kg`, `5, 5, 4`, `8.5`."""
+
+    span: Span
+    movement: Name
+    load: str | None
+    reps: str
+    effort: str | None
+
+
+@record
+class AwayLine:
+    """`away 2027-02-08 to 2027-02-14 "Travel", shift`; a day is None when the calendar has no such day."""
+
+    span: Span
+    first: date | None
+    last: date | None
+    reason: str | None
+    shifts: bool
+
+
+@record
 class SessionHead:
     """`session 2027-01-04 Mon`; `week` and `slot` where it says what it was for: `for week 1 Mon`."""
 

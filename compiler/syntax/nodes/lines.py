@@ -8,10 +8,12 @@ from setwright.record import record
 from setwright.source import Span
 from setwright.syntax.nodes.libraries import (
     AvoidLine,
+    AwayLine,
     BarLine,
     BestFromLine,
     BestLine,
     CountLine,
+    DoneEntry,
     HandWeightsLine,
     MuscleGroupLine,
     PlatesLine,
@@ -191,6 +193,15 @@ class DeloadLine:
 
 
 @record
+class EaseInLine:
+    """`ease-in after 14 days: sets 60%, load 85%`."""
+
+    span: Span
+    days: Item
+    scalings: tuple[tuple[str, Item], ...]
+
+
+@record
 class FollowLine:
     span: Span
     names: tuple[Name, ...]
@@ -227,6 +238,7 @@ Node = (
     | ModifierLine
     | NoteLine
     | DeloadLine
+    | EaseInLine
     | FollowLine
     | EmphasisLine
     | RuleLine
@@ -240,6 +252,8 @@ Node = (
     | HandWeightsLine
     | BestLine
     | AvoidLine
+    | AwayLine
+    | DoneEntry
     | SessionHead
     | ProgressionLine
     | Unread

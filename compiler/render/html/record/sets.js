@@ -26,8 +26,9 @@ function whyWrong(set, name) {
   const [low, high] = set.scale === "RIR" ? [0, 9] : [1, 10];
   if (name === "effort") return say("wrong_effort", { scale: set.scale, low, high });
   const most = name === "load" ? MOST_LOAD[set.unit] : MOST_AMOUNT[set.kind];
-  const what = name === "load" ? (set.body ? "body" : "load") : { "": "reps", s: "seconds", m: "metres" }[set.kind];
-  return say(`wrong_${what}`, { most, unit: set.unit });
+  const amount = { "": "wrong_reps", s: "wrong_seconds", m: "wrong_metres" }[set.kind];
+  const what = name === "reps" ? amount : set.body ? "wrong_body" : "wrong_load";
+  return say(what, { most, unit: set.unit });
 }
 
 // `5`, `40`, or a cluster's `1+1+1`.
