@@ -33,7 +33,7 @@ from setwright.plan import Movement, Plan
 from setwright.record import record, replace
 from setwright.rules import Promise, Wish
 from setwright.source import Source, Span
-from setwright.suggest import did_you_mean
+from setwright.suggest import did_you_mean, either
 from setwright.syntax import LineReader
 from setwright.syntax.nodes import Head, Name
 
@@ -236,9 +236,14 @@ def _chosen_athletes(
         elif name in linked:
             chosen[name] = linked[name]
         else:
-            help_ = did_you_mean(name, linked)
+            help_ = did_you_mean(name, linked) or _who_there_is(linked)
             problems.append(names.UNKNOWN_ATHLETE.at(Span(source, 1, 0, 0), name=name, help=help_))
     return list(chosen.values())
+
+
+def _who_there_is(known: Iterable[str]) -> str:
+    named = [f"`{name}`" for name in known]
+    return f"The athletes are {either(named, 'and')}." if named else "Give a file that declares one, `ines.plan` say."
 
 
 def _refuse_doubles(declared: Iterable[Declared], what: str, problems: list[Diagnostic]) -> None:
@@ -266,12 +271,12 @@ def _compilations(
         linked = linked_plan(declared, library, problems)
         if linked is None:
             continue
+        problems.extend(rule_faults(linked.promise))
         muscles = library.muscles.values()
         groups = tuple((group.word, group.members) for group in library.groups.values())
         plan = expanded_plan(linked.plan, muscles, groups, problems)
         if plan is None:
             continue
-        problems.extend(rule_faults(linked.promise))
         if readable:
             plan = _emphasised(plan, linked.promise, linked.wishes, problems)
             problems.extend(breaches(plan, linked.promise))

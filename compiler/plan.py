@@ -81,7 +81,7 @@ class Cause(Enum):
     PARAMETER = "parameter"  # a template's words, filled by its call: text to text
     WRITTEN = "written"  # text, read; what is not written counts as one set
     TRACK = "track"  # text over weeks, read off. week, of: which working week of how many
-    PROGRESSION = "progression"  # goes on from week to week. exposure: which in the block; done, on: the last that was done
+    PROGRESSION = "progression"  # goes on. exposure: which in the block; done, on: the last that was done
     LIMIT = "limit"  # most: the RPE that is not passed
     DELOAD = "deload"  # share: what is left of sets or load; most: as of a limit. `effort_before`: see `Segment`
     EMPHASIS = "emphasis"
@@ -291,7 +291,7 @@ class BlockSpan:
 
 @record
 class EaseIn:
-    """After so many days without a session, what the first week back asks is lightened; None leaves a thing as it is."""
+    """What the first week after so many days without a session is lightened by; None leaves a thing as it is."""
 
     days: int
     sets: Fraction | None  # share

@@ -6,7 +6,6 @@ Comes in: the command line. Goes out: exit code 0 (clean), 1 (errors in a plan),
 from __future__ import annotations
 
 from importlib import import_module
-from keyword import iskeyword
 from typing import NamedTuple
 
 import click
@@ -56,8 +55,7 @@ class _Verbs(click.Group):
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         if not any(verb.name == cmd_name for verb in VERBS):
             return None
-        module = cmd_name + "_" * iskeyword(cmd_name)
-        found = import_module(f"setwright.cli.{module}").command
+        found = import_module(f"setwright.cli.{cmd_name}").command
         assert isinstance(found, click.Command)
         return found
 

@@ -9,7 +9,7 @@ from setwright.cli.findings import compiled, require
 from setwright.cli.options import examples, root_option
 
 
-@click.command(epilog=examples("setwright export runa-log.plan > runa.csv"))
+@click.command(epilog=examples("setwright export examples/mill-club-log/torvi.plan"))
 @click.argument("log", type=click.Path(), metavar="LOG.plan")
 @root_option
 def command(log: str, root: str | None) -> None:

@@ -97,8 +97,11 @@ def _owner(unit: Unit, own: list[str], named: tuple[str, ...], chosen: tuple[str
 def _once(sessions: list[SessionDone], problems: Problems) -> Iterator[SessionDone]:
     """The sessions by day, each once: the same sets on the same day were written down a second time."""
     kept: dict[object, list[SessionDone]] = {}
+    days = Counter(session.day for session in sessions)
     for session in sessions:
-        same = kept.setdefault((session.day, done_in(session)), [])
+        # Most days have one session, and what was done in it need not be compared with anything.
+        done = done_in(session) if days[session.day] > 1 else None
+        same = kept.setdefault((session.day, done), [])
         at = next((at for at, other in enumerate(same) if _is_again(other, session)), None)
         if at is None:
             same.append(session)

@@ -150,7 +150,8 @@ def _count(item: n.Item, problems: Problems, is_step: bool) -> Fraction | None:
         return None
     plain_number = not (item.unit or item.rpe or item.per_side or item.at_least) and item.low == item.high
     if not plain_number or not (is_step or value.denominator == 1) or not 0 < value <= MOST_SETS:
-        problems.append(weeks.NOT_A_COUNT.at(item.span, found=item.span.text))
+        help_ = f"The load stands after `@`: `3 x 5 @ {item.span.text}`." if item.unit in HEAVIEST else None
+        problems.append(weeks.NOT_A_COUNT.at(item.span, found=item.span.text, help=help_))
         return None
     return value
 

@@ -95,20 +95,26 @@ def merged(
     known = _Known(sessions)
     there = {line.strip() for line in written}
     lines: list[str] = []
+    alone = [*table.remarks]
     added = before = 0
     for group in groups:
         new, counted = _new_lines(group, known, problems)
         added += counted[0]
         before += counted[1]
-        comments = [line for line in dict.fromkeys(group.comments) if line not in there]
-        there.update(comments)
-        if new:
-            lines += ["", session_head(group.day, group.week, group.slot)]
-            lines += [f"  {line}" for line in (*new, *comments)]
-        else:
-            loose += comments
-    loose = [line for line in dict.fromkeys((*table.remarks, *loose)) if line not in there]
-    return Merged((*lines, *([""] if loose else []), *loose), added, before, tuple(problems))
+        if not new:
+            alone += group.comments
+            continue
+        lines += ["", session_head(group.day, group.week, group.slot)]
+        lines += [f"  {line}" for line in (*new, *_unwritten(group.comments, there))]
+    alone = _unwritten([*alone, *loose], there)
+    return Merged((*lines, *([""] if alone else []), *alone), added, before, tuple(problems))
+
+
+def _unwritten(comments: Iterable[str], there: set[str]) -> list[str]:
+    """The comments that stand nowhere yet, each once; from now on they do."""
+    found = [line for line in dict.fromkeys(comments) if line not in there]
+    there.update(found)
+    return found
 
 
 # ---- rows, session by session --------------------------------------------------------------------

@@ -54,6 +54,8 @@ def homes(kind: str) -> tuple[str, ...]:
 def kind_of(node: n.Node) -> str:
     """What a line is called in `HOLDS`."""
     match node:
+        case n.DoneEntry():  # first, since a log has thousands
+            return "movement"
         case n.Setting() | n.HandWeightsLine():
             return node.word
         case n.Head():
@@ -70,8 +72,6 @@ def kind_of(node: n.Node) -> str:
             return node.word
         case n.Entry():
             return "add" if node.added else "movement"
-        case n.DoneEntry():
-            return "movement"
         case n.WeekEntry():
             return "week"
         case n.DropLine():

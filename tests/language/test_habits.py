@@ -213,3 +213,15 @@ def test_a_bad_value_of_a_template_is_told_once_where_it_is_given() -> None:
     assert found[0].message == "no movement is called `Back Squatt`"
     assert [place.span.line for place in found[0].related] == [5]
     assert [(fix.span.text, fix.replacement) for fix in found[0].fixes] == [("Back Squatt", "Back Squat")]
+
+
+def test_a_load_in_the_place_of_sets() -> None:
+    assert helps(DAY + "Back Squat: 60 kg x 45") == ["The load stands after `@`: `3 x 5 @ 60 kg`."]
+    assert helps('use stdlib.exercises\nathlete "Ina"\n  best Back Squat: 60 kg x 45') == [
+        "A best is estimated from at most 30 repetitions."
+    ]
+
+
+def test_a_carry_in_both_hands_has_the_name_that_is_written() -> None:
+    (made,) = compile("pier.plan", text=DAY + "Farmer's Carry: 2 x 40 m").compilations
+    assert [line.movement.name for line in made.plan.weeks[0].sessions[0].lines] == ["Farmer's Carry"]

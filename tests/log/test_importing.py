@@ -91,6 +91,12 @@ def test_comments_that_a_sheet_kept_stay_comments() -> None:
     assert added.endswith("\n# not read: Sqat: 60 kg x 5\n")
 
 
+def test_no_line_of_a_comment_becomes_a_line_of_the_log() -> None:
+    added, _ = take(f',,,,,,"# not read: a\nathlete ""X""\n{"b" * 1000}"\n')
+    assert added.startswith('\n# not read: a\n# athlete "X"\n# bbb')
+    assert max(map(len, added.splitlines())) < 1000
+
+
 def test_a_log_keeps_its_line_ends_and_its_last_line() -> None:
     log = LOG.rstrip().replace(b"\n", b"\r\n")
     added, _ = take("2027-01-04,,Squat,60 kg,5,,\n", log)

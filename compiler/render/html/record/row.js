@@ -144,10 +144,10 @@ function tellWhy(session, line, row, set) {
     if (wrong.includes(name)) input.setAttribute("aria-describedby", id);
     else input.removeAttribute("aria-describedby");
   }
-  row.why ??= make("p", { class: "rec-why", role: "alert", id });
-  if (!words) row.why.remove();
-  else if (!row.why.isConnected) row.node.append(row.why);
-  if (row.why.textContent !== words) row.why.textContent = words;
+  row.slip ??= make("p", { class: "rec-why", role: "alert", id });
+  if (!words) row.slip.remove();
+  else if (!row.slip.isConnected) row.node.append(row.slip);
+  if (row.slip.textContent !== words) row.slip.textContent = words;
 }
 
 function refresh(session, line, row) {

@@ -1,3 +1,4 @@
+# ruff: noqa: N999 (a verb's file bears its name)
 """`setwright import`: a table of sessions into a log, which is the only thing that ever writes one."""
 
 from __future__ import annotations
@@ -13,10 +14,10 @@ from setwright.cli.options import examples, root_option
 from setwright.cli.terminal import tell
 from setwright.cli.trouble import Trouble
 
+TABLE = "examples/mill-club-log/torvi-phone.csv"
 
-@click.command(
-    name="import", epilog=examples("setwright import rows.csv --into runa-log.plan --athlete-file runa.plan")
-)
+
+@click.command(name="import", epilog=examples(f"setwright import {TABLE} --into torvi-log.plan"))
 @click.argument("table", type=click.Path(), metavar="TABLE")
 @click.option("--into", "log", required=True, type=click.Path(), metavar="LOG.plan", help="The log to add to.")
 @click.option("--athlete-file", type=click.Path(), metavar="FILE", help="Whose log it is, where it begins with this.")
