@@ -195,8 +195,8 @@ template short(lift, top = RPE 9)
         ("short", "missing-parameter", "short", ["3:16"]),
         ("short(lift: Squat, tip: RPE 8)", "unknown-parameter", "tip", ["3:10"]),
         ("short(lift: Squat, lift: Squat)", "parameter-twice", "lift", ["8:24"]),
-        # The lift of a call is looked for where the template uses it.
-        ("short(lift: Squatt)", "unknown-movement", "lift", ["8:24"]),
+        # The lift of a call is looked for where the template uses it, and told where it was written.
+        ("short(lift: Squatt)", "unknown-movement", "Squatt", ["6:7"]),
     ],
 )
 def test_both_places_are_shown(call: str, code: str, at: str, also_at: list[str]) -> None:
