@@ -89,6 +89,9 @@ def test_what_differs_is_told_and_nothing_else(both: tuple[str, str]) -> None:
     whole = {name for block in found.blocks if is_whole(block) for name in names(block)}
     told = {place for block in found.blocks if not is_whole(block) for place in places(block, numbers)}
     eased = {week for block in found.blocks for change in block.changes for week in weeks_of(change, numbers)}
+    # Of a session that moved to another day, both days are told by the move.
+    moved = {slot for block in found.blocks for slot in moved_slots(block)}
+    differing, told = ({place for place in side if (place[0], place[2]) not in moved} for side in (differing, told))
     assert {place for place in differing if place[0] not in whole and place[:2] not in eased} <= told
     assert told <= differing
 
@@ -112,6 +115,12 @@ def segments(plan: Plan) -> dict[Place, tuple[object, ...]]:
 def is_whole(block: BlockChange) -> bool:
     """True where weeks or the block itself came or went, so that a number in it may mean another week."""
     return block.fate is not Fate.CHANGED or bool(block.added or block.dropped)
+
+
+def moved_slots(block: BlockChange) -> Iterator[tuple[str, str]]:
+    for session in block.sessions:
+        if session.moved:
+            yield from ((name, side.slot) for name in names(block) for side in (session.old, session.new) if side)
 
 
 def names(block: BlockChange) -> set[str]:
