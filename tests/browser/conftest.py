@@ -1,4 +1,7 @@
-"""One browser for the tests of this folder; each test opens contexts of its own in it (`driver.visit`)."""
+"""A browser for each file of tests here; each test opens contexts of its own in it (`driver.visit`).
+
+Not one for the whole run: playwright's event loop would still be running when the tests of the editor want theirs.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +13,7 @@ from playwright.sync_api import Browser, sync_playwright
 from browser.driver import launched
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def browser() -> Iterator[Browser]:
     """The system's Chromium."""
     with sync_playwright() as playwright:

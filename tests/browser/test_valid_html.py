@@ -23,11 +23,6 @@ UNKNOWN_CSS: Final[tuple[tuple[str, str, str], ...]] = (
         r"(inline|block|inset)",
         "CSS Logical Properties 1: sides that turn round with the direction of the text",
     ),
-    (
-        r"Property “(content-visibility|contain-intrinsic-block-size)” doesn't exist",
-        "content-visibility",
-        "CSS Containment 2 and Box Sizing 4: what is far below is laid out later",
-    ),
     (r"Property “color-scheme” doesn't exist", "color-scheme", "CSS Color Adjustment 1: light and dark"),
     (r"Property “(forced|print)-color-adjust” doesn't exist", "color-adjust", "CSS Color Adjustment 1: disc colours"),
     (r"Property “text-underline-offset” doesn't exist", "underline-offset", "CSS Text Decoration 4"),
