@@ -22,7 +22,6 @@ from setwright.link.athletes import linked_athlete
 from setwright.link.declarations import declared_library
 from setwright.link.imports import Imports, Unit
 from setwright.link.library import Declared, Library
-from setwright.link.logs import linked_logs
 from setwright.link.movements import check_bests
 from setwright.link.plans import Linked, linked_plan
 from setwright.link.rulesets import check_ruleset
@@ -35,7 +34,7 @@ from setwright.rules import Promise, Wish
 from setwright.source import Source, Span
 from setwright.suggest import did_you_mean, either
 from setwright.syntax import LineReader
-from setwright.syntax.nodes import Head, Name
+from setwright.syntax.nodes import AwayLine, Head, Name, SessionHead
 
 EVERY_ATHLETE = "*"
 PROGRESSIONS = "progressions.plan"
@@ -108,7 +107,7 @@ def compiled(
     library.shipped_progressions = _shipped_progressions(files, reader)
     _check_root(units, source, library, problems)
     chosen = _chosen_athletes(library, athletes, source, problems)
-    kept = linked_logs(units, logs, tuple(athlete.name for athlete in chosen), library, problems)
+    kept = _logs(units, logs, chosen, library, problems)
     compilations = _compilations(library, source, chosen, kept, on, problems)
     if scopes.lost:
         from setwright.link.lost import without_followers
@@ -239,6 +238,29 @@ def _chosen_athletes(
             help_ = did_you_mean(name, linked) or _who_there_is(linked)
             problems.append(names.UNKNOWN_ATHLETE.at(Span(source, 1, 0, 0), name=name, help=help_))
     return list(chosen.values())
+
+
+def _logs(
+    units: tuple[Unit, ...],
+    named: tuple[str, ...],
+    chosen: list[Athlete],
+    library: Library,
+    problems: list[Diagnostic],
+) -> Mapping[str | None, Log]:
+    """What was done, and days away; most files tell of neither, and load nothing for it."""
+    if not any(_tells_of_training(unit) for unit in units if not unit.shipped):
+        return {}
+    from setwright.link.logs import linked_logs
+
+    return linked_logs(units, named, tuple(athlete.name for athlete in chosen), library, problems)
+
+
+def _tells_of_training(unit: Unit) -> bool:
+    return any(
+        isinstance(statement.node, SessionHead | AwayLine)
+        or any(isinstance(line.node, AwayLine) for line in statement.body)
+        for statement in unit.parsed.statements
+    )
 
 
 def _who_there_is(known: Iterable[str]) -> str:

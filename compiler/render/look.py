@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import TypeVar
 
 from setwright.diagnostics import Diagnostic
 from setwright.diagnostics.catalogue import reading
@@ -20,7 +21,9 @@ from setwright.render.logo import LogoError, data_address
 from setwright.render.material import Look
 from setwright.render.settings import Setting
 from setwright.roots import SETTINGS
-from setwright.source import Source
+from setwright.source import Source, Span
+
+Read = TypeVar("Read", bytes, Source)
 
 
 def look(files: Files, options: Mapping[str, str | None], problems: list[Diagnostic]) -> Look:
@@ -32,7 +35,7 @@ def look(files: Files, options: Mapping[str, str | None], problems: list[Diagnos
         club=club.text if club else None,
         logo=_logo(files, asked.get("logo"), problems),
         colour=_colour(asked.get("colour"), problems),
-        template=_template(files, asked.get("template"), problems),
+        template=_read(files, asked.get("template"), problems, files.read),
     )
 
 
@@ -67,7 +70,7 @@ def _colour(asked: Setting | None, problems: list[Diagnostic]) -> str | None:
 
 
 def _logo(files: Files, asked: Setting | None, problems: list[Diagnostic]) -> str | None:
-    content = _content(files, asked, problems)
+    content = _read(files, asked, problems, files.content)
     if asked is None or content is None:
         return None
     try:
@@ -77,22 +80,17 @@ def _logo(files: Files, asked: Setting | None, problems: list[Diagnostic]) -> st
         return None
 
 
-def _template(files: Files, asked: Setting | None, problems: list[Diagnostic]) -> Source | None:
+def _read(
+    files: Files,
+    asked: Setting | None,
+    problems: list[Diagnostic],
+    reading: Callable[[Path, str, Span | None], Read | Diagnostic],
+) -> Read | None:
+    """What `reading` makes of the file that was asked for; None where there is none, or it cannot be read."""
     path = _path(files, asked, problems)
     if asked is None or path is None:
         return None
-    found = files.read(path, asked.text, asked.span)
-    if isinstance(found, Diagnostic):
-        problems.append(found)
-        return None
-    return found
-
-
-def _content(files: Files, asked: Setting | None, problems: list[Diagnostic]) -> bytes | None:
-    path = _path(files, asked, problems)
-    if asked is None or path is None:
-        return None
-    found = files.content(path, asked.text, asked.span)
+    found = reading(path, asked.text, asked.span)
     if isinstance(found, Diagnostic):
         problems.append(found)
         return None

@@ -18,7 +18,7 @@ from setwright.render.aims import Mark
 from setwright.render.language import Language
 from setwright.report.overview import WeekSummary
 from setwright.report.targets import SubjectTargets, Targets
-from setwright.report.volume import MuscleWeek, Volume
+from setwright.report.volume import Volume
 from setwright.science.counting import Counting
 
 # So many weeks stand beside each other on A4 portrait and stay legible at arm's length.
@@ -141,7 +141,7 @@ def _muscles(plan: Plan, volume: Volume, targets: Targets, counting: Counting, l
     """The muscles that the plan trains, and those that a rule asks for and it does not."""
     figures: dict[str, dict[int, Fraction]] = {}
     for row in volume.rows:
-        figures.setdefault(row.muscle.word, {})[row.week] = _counted(row, counting)
+        figures.setdefault(row.muscle.word, {})[row.week] = row.sets(counting)
     asked = {found.subject.word: found for found in targets.subjects if found.is_muscle}
     titles = {muscle.word: muscle.title for muscle in (*(row.muscle for row in volume.rows), *plan.muscles)}
     order = [muscle.word for muscle in plan.muscles if muscle.word in figures or muscle.word in asked]
@@ -150,16 +150,6 @@ def _muscles(plan: Plan, volume: Volume, targets: Targets, counting: Counting, l
         _Row(language.text(titles[word]), figures.get(word, {}), *_aims(asked.get(word), plan, language))
         for word in order
     ]
-
-
-def _counted(row: MuscleWeek, counting: Counting) -> Fraction:
-    match counting:
-        case Counting.DIRECT:
-            return row.direct_sets
-        case Counting.FRACTIONAL:
-            return row.fractional_sets
-        case Counting.TOTAL:
-            return row.total_sets
 
 
 def _aims(found: SubjectTargets | None, plan: Plan, language: Language) -> tuple[dict[int, Mark], tuple[str, ...]]:

@@ -36,6 +36,16 @@ class MuscleWeek:
     max_session_sets: Fraction
     rest_h_min: int | None
 
+    def sets(self, counting: Counting) -> Fraction:
+        """The sets by one way of counting."""
+        match counting:
+            case Counting.DIRECT:
+                return self.direct_sets
+            case Counting.FRACTIONAL:
+                return self.fractional_sets
+            case Counting.TOTAL:
+                return self.total_sets
+
 
 @dataclass(frozen=True)
 class Volume:

@@ -14,7 +14,7 @@ from setwright.record import record
 from setwright.render import comparison, keys, words
 from setwright.render.comparison import Cell, Section
 from setwright.render.html import environment, policy, style
-from setwright.render.html.figures import MOST_LABELS, Curve, curve, scale
+from setwright.render.html.figures import MOST_LABELS, Curve, Tick, curve, scale
 from setwright.render.language import ENGLISH
 from setwright.report.compare import Average, Comparison, PlanFigures, WeekFigures
 
@@ -57,15 +57,6 @@ class Table:
     note: str
     corner: str
     rows: tuple[DrawnRow, ...]
-
-
-@record
-class Tick:
-    """A week under the plot: its number, or the letter of what it is for."""
-
-    x: str
-    text: str
-    is_letter: bool
 
 
 @record

@@ -61,6 +61,15 @@ class Mark:
 
 
 @record
+class Tick:
+    """A week under a plot: its number, or the letter of what it is for, which a box stands around."""
+
+    x: str
+    text: str
+    is_letter: bool
+
+
+@record
 class Dot:
     """An effort in the plot; `label` where there is room for a figure."""
 

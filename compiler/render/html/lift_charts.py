@@ -15,7 +15,7 @@ from setwright.plan import WeekKind
 from setwright.quantities import plain
 from setwright.record import record
 from setwright.render import words
-from setwright.render.html.figures import MOST_LABELS
+from setwright.render.html.figures import MOST_LABELS, Tick
 from setwright.render.language import Language
 from setwright.report.main_lifts import LiftWeek, MainLift
 
@@ -50,15 +50,6 @@ class Chart:
     name: str
     strips: tuple[Strip, ...]
     said: str
-
-
-@record
-class Tick:
-    """A week under the strips: its number, or the letter of what it is for, which a box stands around."""
-
-    x: str
-    text: str
-    is_letter: bool
 
 
 @record

@@ -17,7 +17,6 @@ from setwright.render.language import Language
 from setwright.render.material import Material
 from setwright.render.xlsx.book import ASIDE, STRONG, TITLE, TOP, Book, Page, Style
 from setwright.render.xlsx.week import Column, WrittenWeek
-from setwright.report.volume import MuscleWeek
 from setwright.science.counting import Counting
 
 HEAD_ROW: Final = 3
@@ -125,7 +124,7 @@ def _muscles(
         page.put(row, 0, language.text(muscle.title), NAMED)
         for at, week in enumerate(written):
             formula = f"=SUMPRODUCT({credits.sets(at)},{_credit(credits.share(place), counting)}){scale}"
-            value = _figure(material.volume.of(week.week.number, muscle.word), counting)
+            value = material.volume.of(week.week.number, muscle.word).sets(counting)
             page.formula(row, 1 + at, formula, value, FIGURE)
     page.shaded((row - len(credits.muscles) + 1, 1, row, max(1, len(written))))
     return row + 1
@@ -159,16 +158,6 @@ def _credit(shares: str, counting: Counting) -> str:
             return shares
         case Counting.TOTAL:
             return f"--({shares}>0)"
-
-
-def _figure(row: MuscleWeek, counting: Counting) -> Fraction:
-    match counting:
-        case Counting.DIRECT:
-            return row.direct_sets
-        case Counting.FRACTIONAL:
-            return row.fractional_sets
-        case Counting.TOTAL:
-            return row.total_sets
 
 
 def _title(counting: Counting, language: Language) -> str:
